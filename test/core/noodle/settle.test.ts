@@ -153,6 +153,19 @@ describe("a spec that leaves amounts to be found", () => {
     expect(refused(more)).toEqual([[code, kind]]);
   });
 
+  test("a way out of a conflict is met in every line where it is taken", () => {
+    always(6, [fc.integer({ min: 68, max: 74 })], (halves) => {
+      const open = (addedWater: string) => {
+        const wanted = { doughWater: `${halves / 2} %`, addedWater, saltInDough: "0.8 %" };
+        return { water: { added: "find" }, salt: "find", wanted };
+      };
+      const reading = readNoodleData({ ...spec, ...open("28 %") });
+      const said = reading.ok ? [] : reading.problems.map((one) => JSON.stringify(told(one)));
+      const [, least] = /added water can be ([\d.]+) % of flour at least/u.exec(said.join()) ?? [];
+      expect(answered(askSettle(read(open(`${least} %`)))).checks.filter(({ holds }) => !holds)).toEqual([]);
+    });
+  });
+
   test("tells the nearest blend where what is wanted is out of reach", () => {
     const flours = ["bread flour", "rye flour"].map((name) => ({ name, amount: "find", least: "10 %" }));
     const reading = readNoodleData({ ...spec, flours, wanted: { protein: "at least 40 %" } });

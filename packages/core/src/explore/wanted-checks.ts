@@ -13,7 +13,7 @@ import type { OnBases } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
 import { atMoisture } from "../formula/mix.ts";
 import type { OwnMaterials } from "../materials/own.ts";
-import { dec, fixedText } from "../number/decimal.ts";
+import { ceilToDivision, dec, fixedText, floorToDivision } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
 import { reachedBy, type Want, wantedEnds } from "./wanted-figures.ts";
@@ -303,8 +303,10 @@ function check(
   const { value, unit, places } = figure;
   const { least, most, room } = wantedEnds({ id, label, unit }, bounds, spec);
   const reached = fixedText(value, places);
-  const tooLittle = least !== undefined && dec(reached).lt(fixedText(least.value, places));
-  const tooMuch = most !== undefined && dec(reached).gt(fixedText(most.value, places));
+  const step = dec(10).pow(-places);
+  // As shown, but never stricter than the ends themselves: what just meets one of more places is met.
+  const tooLittle = least !== undefined && dec(reached).lt(floorToDivision(dec(least.value), step));
+  const tooMuch = most !== undefined && dec(reached).gt(ceilToDivision(dec(most.value), step));
   const wanted = room === undefined || bounds.aim !== undefined ? bounds.text : `${bounds.text}, ± ${room.value}`;
   return [
     {

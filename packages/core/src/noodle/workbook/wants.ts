@@ -3,7 +3,7 @@ import type { Want } from "../../explore/wanted-figures.ts";
 import type { Figure } from "../../figure/figure.ts";
 import { graphOf } from "../../figure/graph.ts";
 import { dec } from "../../number/decimal.ts";
-import { literal, stepsOf } from "../../render/workbook/formulas.ts";
+import { ceilOf, floorOf, literal, stepsOf } from "../../render/workbook/formulas.ts";
 import type { CellOf, Typed, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import type { Made } from "./made.ts";
 
@@ -11,12 +11,14 @@ import type { Made } from "./made.ts";
 export function missedRule({ reached, least, most, asShown }: Omit<Want, "label">): (cell: CellOf) => string {
   const step = literal(dec(10).pow(-(reached?.places ?? 0)));
   return (cell) => {
-    const less = (one: Figure | undefined, other: Figure | undefined): readonly string[] => {
-      if (one === undefined || other === undefined) return [];
-      const [a, b] = [cell(one.id), cell(other.id)];
-      return [asShown ? `${stepsOf(a, step)}<${stepsOf(b, step)}` : `${b}-${a}>0.000000001`];
+    const beyond = (end: Figure | undefined, way: "below" | "above"): readonly string[] => {
+      if (reached === undefined || end === undefined) return [];
+      const [at, limit] = [cell(reached.id), cell(end.id)];
+      if (!asShown) return [way === "below" ? `${limit}-${at}>0.000000001` : `${at}-${limit}>0.000000001`];
+      const steps = `(${limit})/${step}`;
+      return [way === "below" ? `${stepsOf(at, step)}<${floorOf(steps)}` : `${stepsOf(at, step)}>${ceilOf(steps)}`];
     };
-    return `OR(${[...less(reached, least), ...less(most, reached)].join(",")})`;
+    return `OR(${[...beyond(least, "below"), ...beyond(most, "above")].join(",")})`;
   };
 }
 
