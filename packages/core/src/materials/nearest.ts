@@ -21,11 +21,11 @@ const mostLooked = { letters: 60, words: 8, names: 500 };
  *
  * Counted are the letters to change between each word and its best counterpart, so that both a slip of the finger and
  * another order of words find their name. A word that few of the names have tells more than one that many have: spelt flour
- * is rather spelt than another flour, and where a tenth of the names or fewer have it, only those are taken. Names that are all but the same run together are near, however they are divided. The
- * first five hundred names are looked at.
+ * is rather spelt than another flour, and where a tenth of the names or fewer have it, only those are taken. Names that are
+ * all but the same run together are near, however they are divided. The first five hundred names are looked at.
  *
  * @param most - how many at most
- * @example nearestNames("flour bread", ["rye flour", "bread flour", "salt"]) // => ["bread flour", "rye flour"]
+ * @example nearestNames("flour bread", ["rye flour", "bread flour", "salt"]) // => ["bread flour"]
  */
 export function nearestNames(name: string, names: readonly string[], most = 3): readonly string[] {
   const looked = [...new Set(names.slice(0, mostLooked.names))];

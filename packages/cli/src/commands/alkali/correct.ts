@@ -24,7 +24,7 @@ export const correctCommand = member({
   },
   examples: [
     [
-      "noodlewright alkali correct 'Na2CO3 1 at 12 °Bé' 'sodium carbonate' --amount '4.2 kg' --strength '12 %'",
+      "noodlewright alkali correct 'Na2CO3 at 12 °Bé' 'sodium carbonate' --amount '4.2 kg' --strength '12 %'",
       "what to add",
     ],
     [

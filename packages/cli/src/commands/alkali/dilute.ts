@@ -14,7 +14,7 @@ export const diluteCommand = member({
   },
   examples: [
     ["noodlewright alkali dilute 'K2CO3 40 %, water rest' --amount '500 g' --strength '20 %'", "half as strong"],
-    ["noodlewright alkali dilute 'Na2CO3 1 at 15 °Bé' --amount '1 L' --strength '50 g/L'", "by hydrometer and volume"],
+    ["noodlewright alkali dilute 'Na2CO3 at 15 °Bé' --amount '1 L' --strength '50 g/L'", "by hydrometer and volume"],
   ],
   read: (ask) => {
     return {

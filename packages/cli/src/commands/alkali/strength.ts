@@ -41,7 +41,7 @@ export const strengthCommand = member({
       "what is left in the bottle",
     ],
     ["noodlewright alkali strength K2CO3 --weighed '121.4 g' --volume '100 mL'", "the same from a flask and a scale"],
-    ["noodlewright alkali strength 'Na2CO3 1 at 1.2 mol/L'", "one measure in all others"],
+    ["noodlewright alkali strength 'Na2CO3 at 1.2 mol/L'", "one measure in all others"],
   ],
   read: (ask) => ({
     product: ask.product(ask.text("product"), "<product>"),
