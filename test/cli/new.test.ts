@@ -251,6 +251,15 @@ test("flours with shares of their own are taken at them, and a misspelt one is a
     { name: "bread flour", amount: "80 %" },
     { name: "rye flour", amount: "20 %" },
   ]);
+  for (const flours of [
+    ["bread flour", "semolina 30 %"],
+    ["semolina 30 %", "bread flour"],
+  ]) {
+    const rest = await runHere(["new", "-", ...flours.flatMap((one) => ["--flour", one]), "--water", "36 %"], {
+      commands,
+    });
+    expect(rest.stdout).toContain("  - name: bread flour\n    amount: rest\n");
+  }
   const misspelt = await runHere(["new", "-", "--flour", "bred flour", "--water", "36 %"], { commands });
   expect(misspelt.stderr).toContain('did you mean "bread flour"');
   expect(parse(misspelt.stdout).name).toBe("Noodles");

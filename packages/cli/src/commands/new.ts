@@ -142,7 +142,8 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     ["salt", "salt"],
   ] as const;
   const text = parts.reduce(
-    (before, [part, flag]) => said(flag).reduce((formula, words) => withIngredient(formula, part, words), before),
+    (before, [part, flag]) =>
+      said(flag).reduce((formula, words, _, { length }) => withIngredient(formula, part, words, length === 1), before),
     reading?.file.text ?? "",
   );
   const { yields } = book ? {} : readHandwritten(text);

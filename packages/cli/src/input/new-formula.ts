@@ -28,8 +28,15 @@ export function withLabel(
 /**
  * The formula with an ingredient that was named apart. An alkaline product without an amount answers the first question
  * about one; a flour that stands in the formula gets what is said of it; all else is a line more.
+ *
+ * @param isOnly - whether nothing more of its kind is to come: a flour without an amount is then all of the flour
  */
-export function withIngredient(text: string, part: "flours" | "water" | "alkali" | "salt", said: string): string {
+export function withIngredient(
+  text: string,
+  part: "flours" | "water" | "alkali" | "salt",
+  said: string,
+  isOnly = true,
+): string {
   if (part === "water" || part === "salt") return added(text, answeredLine(`${part} 1 g`, said));
   const read = readHandwritten(text);
   const open = read.questions.find((question) => question.part === "alkali" && question.about === "name");
@@ -40,7 +47,7 @@ export function withIngredient(text: string, part: "flours" | "water" | "alkali"
   const flour = flourLines(read).find((line) => line.name.toLowerCase() === name.trim().toLowerCase());
   if (part === "flours" && flour !== undefined && label.length > 0)
     return withLabel(text, flour, label.join(",").trim());
-  const alone = part === "flours" && isBareFlour(said) && flourLines(read).length === 0;
+  const alone = isOnly && part === "flours" && isBareFlour(said) && flourLines(read).length === 0;
   return added(text, alone ? `${said}: 100 %` : said);
 }
 
