@@ -891,7 +891,7 @@ describe("a load at the bench", () => {
     await page.getByRole("radio", { name: "dough" }).check();
     await page.getByLabel("dough to mix", { exact: true }).fill("12");
     await page.getByRole("button", { name: "Undo" }).click();
-    expect(await page.getByRole("radio", { name: "bowls" }).isChecked()).toBe(true);
+    await expect.poll(async () => page.getByRole("radio", { name: "bowls" }).isChecked()).toBe(true);
     await page.close();
   });
 });

@@ -179,6 +179,13 @@ describe("at a terminal", () => {
     expect(readNoodleData(spec).ok).toBe(true);
   });
 
+  test("what a bag says without a word of what it is, is asked again", async () => {
+    const { spec } = await newSpec([], {
+      answers: ["bread flour 1 kg\nwater 380 g\nsoda ash 8 g", "12,5 %", "protein 12,5 %", "", "", "", ""],
+    });
+    expect(spec).toMatchObject({ flours: [{ name: "bread flour", amount: "1 kg", figures: { protein: "12.5 %" } }] });
+  });
+
   test("an answer that is not given leaves its key out or its place open, and invents no figure", async () => {
     const { spec, text } = await newSpec([], { answers: ["2 cups flour\nwater 90 g", "", "", "", "", "", "", ""] });
     expect(spec).toEqual({

@@ -47,11 +47,20 @@ export async function askForFormula(wishes: NewWishes, asker: Asker, say: Say): 
     if (answer.trim() !== "") text = withAnswer(text, question, answer.trim());
   }
   for (const flour of flourLines(readHandwritten(text)).filter(({ told: known }) => !known)) {
-    const label = await asker.line(
-      `\nWhat does the bag of ${flour.name} say? Such as: protein 12 %, moisture 13.5 % (Enter: not known)\n> `,
-    );
-    if (label === undefined) return undefined;
-    if (label.trim() !== "") text = withLabel(text, flour, label.trim());
+    const before = asksOf(text);
+    for (;;) {
+      const label = await asker.line(
+        `\nWhat does the bag of ${flour.name} say? Such as: protein 12 %, moisture 13.5 % (Enter: not known)\n> `,
+      );
+      if (label === undefined) return undefined;
+      const labelled = label.trim() === "" ? text : withLabel(text, flour, label.trim());
+      const doubt = asksOf(labelled).find((ask) => !before.includes(ask));
+      if (doubt === undefined) {
+        text = labelled;
+        break;
+      }
+      say(`${sentence(doubt)}\n`);
+    }
   }
   if (!/"alkali":/u.test(JSON.stringify(readHandwritten(text).spec))) {
     const alkali = await asker.line(
@@ -62,6 +71,10 @@ export async function askForFormula(wishes: NewWishes, asker: Asker, say: Say): 
   }
   const kitchen = await askForKitchen(wishes.kitchen, text, asker, say);
   return kitchen && { ...wishes, text, kitchen };
+}
+
+function asksOf(text: string): readonly string[] {
+  return readHandwritten(text).questions.map(({ ask }) => ask);
 }
 
 async function askForKitchen(

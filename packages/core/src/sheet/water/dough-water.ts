@@ -9,7 +9,6 @@ import { type Graph, type Published, published } from "../../figure/graph.ts";
 import { measure } from "../../figure/in-system.ts";
 import {
   answer,
-  loudNote,
   type Note,
   note,
   type Outcome,
@@ -377,7 +376,7 @@ function frictionNotes(
         colder: exact(apart).isNegative(),
       }),
   };
-  return [loudNote("temperature.friction-alone", ["temperature", "friction"], facts)];
+  return [note("temperature.friction-alone", ["temperature", "friction"], facts)];
 }
 
 /** K, common practice, no source: further apart than the masses account for in most doughs. */
