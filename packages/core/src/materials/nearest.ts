@@ -44,11 +44,16 @@ function compare(a: { readonly candidate: string }, b: { readonly candidate: str
   return a.candidate < b.candidate ? -1 : 1;
 }
 
+/** Whether a word stands in a name; its letters are looked for first, which is quick. */
+function hasWord(name: string, word: string): boolean {
+  return name.toLowerCase().includes(word) && wordsOf(name.slice(0, mostLooked.letters)).includes(word);
+}
+
 /** The names that have the rarest word that was asked for and that any has, where few have it; else all. */
 function tellingNames(sought: string, names: readonly string[]): readonly string[] {
   const having = wordsOf(sought)
     .slice(0, mostLooked.words)
-    .map((word) => names.filter((name) => wordsOf(name.slice(0, mostLooked.letters)).includes(word)))
+    .map((word) => names.filter((name) => hasWord(name, word)))
     .filter((some) => some.length > 0 && some.length * 10 <= names.length);
   return having.toSorted((one, other) => one.length - other.length)[0] ?? names;
 }
@@ -84,8 +89,8 @@ function unlikenessTo(sought: string, names: readonly string[]): (candidate: str
 
 /** How much each word tells: the more, the fewer of the names have it. */
 function rarities(words: readonly string[], names: readonly string[]): readonly number[] {
-  const each = names.map((name) => new Set(wordsOf(name.slice(0, mostLooked.letters))));
-  return words.map((word) => Math.log(1 + names.length / (1 + each.filter((one) => one.has(word)).length)));
+  if (words.length < 2) return words.map(() => 1);
+  return words.map((word) => Math.log(1 + names.length / (1 + names.filter((name) => hasWord(name, word)).length)));
 }
 
 function least(values: readonly number[]): number {
