@@ -5,7 +5,7 @@ import { mextIngredientEntries, mextNoodleEntries } from "./catalogue/mext-2020.
 import { saltEntries, waterNotSaid } from "./catalogue/salts.ts";
 import { usdaEntries } from "./catalogue/usda-sr28.ts";
 import type { Material, MaterialKind } from "./material.ts";
-import { editDistance, nearestNames, plainName, wordsOf } from "./nearest.ts";
+import { distanceTo, nearestNames, plainName, wordsOf } from "./nearest.ts";
 import { severalThings } from "./several.ts";
 
 /** An entry of the catalogue with its everyday names, and the material built from it at the first call. */
@@ -67,11 +67,8 @@ const alkaliWords =
  */
 export function isAlkaliLike(name: string): boolean {
   if (isNameOfAlkali(name)) return true;
-  const sought = plainName(name).slice(0, 60);
-  return [...alkaliNames()].some(
-    (known) =>
-      Math.abs(sought.length - known.length) * 5 <= known.length && editDistance(sought, known) * 5 <= known.length,
-  );
+  const distance = distanceTo(plainName(name).slice(0, 60), 0.2);
+  return [...alkaliNames()].some((known) => distance(known) < 1);
 }
 
 function isNameOfAlkali(name: string): boolean {

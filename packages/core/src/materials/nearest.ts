@@ -98,17 +98,19 @@ function least(values: readonly number[]): number {
 }
 
 /**
- * Letters to change, as a share of the longer of two texts; texts that differ in more than half of them have nothing in
+ * Letters to change, as a share of the longer of two texts; texts that differ in more than a share of them have nothing in
  * common, 1. A count of the letters that they share tells most of those without a closer look.
+ *
+ * @example distanceTo("pottash")("potash").toFixed(2) // => "0.14"
  */
-function distanceTo(text: string): (other: string) => number {
+export function distanceTo(text: string, most = 0.5): (other: string) => number {
   const shared = sharedWith(text);
   return (other) => {
     if (text === other) return 0;
     const longest = Math.max(text.length, other.length);
-    if ((longest - shared(other)) * 2 > longest) return 1;
-    const distance = editDistance(text, other) / longest;
-    return distance > 0.5 ? 1 : distance;
+    if (longest - shared(other) > most * longest) return 1;
+    const distance = editDistance(text, other, most * longest) / longest;
+    return distance > most ? 1 : distance;
   };
 }
 
@@ -134,20 +136,30 @@ function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
 }
 
-/** Letters to insert, delete, replace or swap with their neighbour to get from one text to the other. @example editDistance("bred", "bread") // => 1 */
-export function editDistance(a: string, b: string): number {
+/**
+ * Letters to insert, delete, replace or swap with their neighbour to get from one text to the other; where that takes more
+ * than `most`, some number above it.
+ *
+ * @example editDistance("bred", "bread") // => 1
+ */
+export function editDistance(a: string, b: string, most = Infinity): number {
   const row = (): Uint16Array => new Uint16Array(b.length + 1);
   let [before, last, next] = [row(), row(), row()];
   for (let j = 0; j <= b.length; j += 1) last[j] = j;
+  let fewest = [0, 0];
   for (let i = 1; i <= a.length; i += 1) {
     next[0] = i;
+    let fewestNow = i;
     for (let j = 1; j <= b.length; j += 1) {
       let least = (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
       least = Math.min(least, (last[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1);
       if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
         least = Math.min(least, (before[j - 2] ?? 0) + 1);
       next[j] = least;
+      if (least < fewestNow) fewestNow = least;
     }
+    fewest = [fewest[1] ?? 0, fewestNow];
+    if (Math.min(...fewest) > most) return Math.min(...fewest);
     [before, last, next] = [last, next, before];
   }
   return last[b.length] ?? 0;

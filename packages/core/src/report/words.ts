@@ -1,6 +1,6 @@
 import { baumeDefinition } from "../chemistry/baume.ts";
 import { commonPractice, definition, type Source } from "../figure/source.ts";
-import { editDistance, nearestNames, plainName, wordsOf } from "../materials/nearest.ts";
+import { distanceTo, nearestNames, plainName, wordsOf } from "../materials/nearest.ts";
 import { cutterNumber } from "../sheet/strands/cutter.ts";
 
 /** A word of the trade or of chemistry, explained to somebody who cooks. */
@@ -257,9 +257,7 @@ function singular(word: string): string {
 
 /** The words that are spelt nearly so: no more than a letter in four is another one. */
 function nearWords(part: string): readonly Word[] {
-  const sought = plainName(part);
-  const near = nearestNames(part, glossary.flatMap(namesOf)).filter(
-    (way) => editDistance(sought, plainName(way)) * 4 <= sought.length,
-  );
+  const distance = distanceTo(plainName(part), 0.25);
+  const near = nearestNames(part, glossary.flatMap(namesOf)).filter((way) => distance(plainName(way)) < 1);
   return glossary.filter((one) => namesOf(one).some((way) => near.includes(way)));
 }
