@@ -65,7 +65,7 @@ const slip = 0.25;
 function unlikenessTo(sought: string, names: readonly string[]): (candidate: string) => number {
   const wholeDistance = distanceTo(plainName(sought));
   const words = wordsOf(sought).slice(0, mostLooked.words);
-  const asked = words.map(distanceTo);
+  const asked = words.map((word) => distanceTo(word));
   const weights = rarities(words, names);
   /** Names of one list share most of their words. */
   const known = new Map<string, readonly number[]>();
