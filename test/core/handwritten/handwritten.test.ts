@@ -174,6 +174,8 @@ const samples: readonly Sample[] = [
     "Dough: 1000 g bread flour,380 g water and 10 g salt",
     "Class noodle; bread flour 1000 g, sifted / water 380 g / salt 10 g / enough for ten",
     "bread flour, 1000 g, water 380 g, salt: 10 g",
+    "For 1000 g of bread flour use 380 g water and 10 g salt.",
+    "Take 1000 g bread flour, 380 g water, 10 g salt",
   ].map((text) => ({ style: `one line, ${text}`, text, read: plain })),
   {
     style: "one line, with a protein and a measure that is open",

@@ -38,7 +38,7 @@ export interface Item {
 }
 
 const bullet =
-  /^(?:(?:flour|mehl|farine|粉) ?[A-Z\d] ?[:.)–-] ?(?=\p{L})|(?:per|for|on|to|auf|pour) (?=\d[\d.,]* ?k?g (?:of )?(?:the )?\p{L})|[–*•·‣◦▪□☐✓✔>+-]+\s+|[•·‣◦▪□☐✓✔]|\[[ x]?\]\s*|\(?\d{1,2}[.)]\s+(?=\S))+/iu;
+  /^(?:(?:flour|mehl|farine|粉) ?[A-Z\d] ?[:.)–-] ?(?=\p{L})|(?:per|for|on|to|auf|pour) (?=\d[\d.,]* ?k?g (?:of )?(?:the )?\p{L})|(?:use|take|mix|add|you need) (?=\d)|[–*•·‣◦▪□☐✓✔>+-]+\s+|[•·‣◦▪□☐✓✔]|\[[ x]?\]\s*|\(?\d{1,2}[.)]\s+(?=\S))+/iu;
 const brackets = /[([]([^()[\]]*)[)\]]/gu;
 const method =
   /^(?:method|directions?|instructions?|preparation|procedure|steps?|how to|process|notes?|tips?|zubereitung|préparation|作り方|做法|만드는)(?!\p{L})/iu;
@@ -183,7 +183,7 @@ function productIn(text: string, used: readonly Amount[]) {
 
 /** Between the ingredients of one line, and before the last of them. */
 const betweenIngredients =
-  /\s*(?!(?<=\([^()]*)[^()]*\))(?:;|\t|\||•|,(?!\d)|(?<=\p{L}),(?=\d)| \/ )\s*(?:(?:and|und|et|plus|&) )?/gu;
+  /\s*(?!(?<=\([^()]*)[^()]*\))(?:;|\t|\||•|,(?!\d)|(?<=\p{L}),(?=\d)| \/ | (?=(?:use|take|you need) \d))\s*(?:(?:and|und|et|plus|use|take|you need|&) )?/gu;
 
 /**
  * Several ingredients on one line are a line each, and so is what they make: `flour 1 kg, water 350 g, makes 10`. What
