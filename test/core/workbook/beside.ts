@@ -131,12 +131,10 @@ export function beside(name: string, units: UnitSystem = "metric", more: Data = 
           : [...typed, ...silent, ...unlike, ...different.slice(0, 5)],
     };
   };
-  /** Whether a little of what is short is left unused, or amounts were found, of which the command alone knows how much. */
-  const forCommand =
-    workbook.sheets[0]?.rows.some((cells) => /^what is left unused$|were found$/u.test(String(cells[0]?.value))) ===
-    true;
+  /** Whether amounts were found, of which the command alone knows how much. */
+  const forCommand = workbook.sheets[0]?.rows.some((cells) => /were found$/u.test(String(cells[0]?.value))) === true;
   return { workbook, places, graph, inputs: inputsOf(workbook), held, forCommand };
 }
 
-/** Inputs that alone cannot be changed: shares in % without a rest come to 100 % together; of what is short there may be less. */
-export const notAlone = /^flour\.\d+\.parts$|^batch\.have$/u;
+/** Inputs that alone cannot be changed: shares in % without a rest come to 100 % together. */
+export const notAlone = /^flour\.\d+\.parts$/u;

@@ -186,11 +186,15 @@ function afterTyping(name: string, typed: Readonly<Record<string, number | strin
   return { inColumn, value };
 }
 
-test("leaves nothing unused of an amount that was changed", () => {
+test("stays within what there is of an ingredient as the command does, however little there is", () => {
   const typed = exampleData("written-in-grams");
-  const asked = noodleOf({ ...typed, batch: { have: { name: "dark rye flour", amount: "10 g" } } });
-  const exact = asked && Number(commandGraph(asked)?.["flour.2.load"]?.value);
-  expect(afterTyping("written-in-grams", { "batch.have": 10 }).value("flour.2.load")).toBe(exact);
+  for (const grams of [3, 10, 47.6, 812.7]) {
+    const asked = noodleOf({ ...typed, batch: { have: { name: "dark rye flour", amount: `${grams} g` } } });
+    const weights = [1, 2].map((flour) => asked && Number(commandGraph(asked)?.[`flour.${flour}.load`]?.value));
+    const { value, inColumn } = afterTyping("written-in-grams", { "batch.have": grams });
+    expect([grams, ...[1, 2].map((flour) => value(`flour.${flour}.load`))]).toEqual([grams, ...weights]);
+    expect(inColumn(1).join("\n")).not.toContain("what is short");
+  }
 });
 
 test.for([

@@ -7,7 +7,7 @@ import { type Decimal, type DecimalInput, dec, sum, ZERO } from "../number/decim
 import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
 import { type AfterRounding, afterRounding } from "./after-rounding.ts";
-import { type LeftUnused, linesOf, nothingUnused } from "./dough-size.ts";
+import { type LeftUnused, linesOf } from "./dough-size.ts";
 import { type Loads, splitLoads } from "./loads.ts";
 import { deliveredBy, findRemedies, type Remedies, type StockedWeight, weightsWithStock } from "./remedy.ts";
 import { type Rework, withRework } from "./rework.ts";
@@ -48,21 +48,36 @@ export interface Batch {
  * Problems: those of `findTarget`, `splitLoads`, `withRework` and `scalesOf`; `weighing.no-flour` when the batch is too small for the scale.
  */
 export function planBatch(spec: Spec, formula: Formula, us = false): Outcome<Batch> {
+  return plannedLeaving({}, spec, formula, us).batch;
+}
+
+/** A batch, and the weights that were tried before its own: each leaves unused what the ones before took too much. */
+export function plannedLeaving(
+  from: LeftUnused,
+  spec: Spec,
+  formula: Formula,
+  us: boolean,
+): { readonly batch: Outcome<Batch>; readonly tries: readonly Weights[] } {
   const scales = scalesOf(spec, us);
-  let left = nothingUnused;
-  for (let again = mostRounds; ; again -= 1) {
+  const tries: Weights[] = [];
+  for (let left = from; ; ) {
     const weights = weighLeaving(left, spec, formula, scales);
-    if (!weights.ok) return weights;
+    if (!weights.ok) return { batch: weights, tries };
     const over = beyondLimits(spec, formula, weights.value);
-    if (again === 0 || (over.have.isZero() && over.mixer.isZero())) {
-      return planned(spec, formula, scales.ok ? scales.value : [], weights.value, weights.notes);
+    if (tries.length === mostRounds || (over.have === undefined && over.mixer === undefined)) {
+      return { batch: planned(spec, formula, scales.ok ? scales.value : [], weights.value, weights.notes), tries };
     }
-    left = { have: left.have.plus(over.have), mixer: left.mixer.plus(over.mixer) };
+    tries.push(weights.value);
+    left = { have: plus(left.have, over.have), mixer: plus(left.mixer, over.mixer) };
   }
 }
 
+function plus(left: Decimal | undefined, more: Decimal | undefined): Decimal | undefined {
+  return more === undefined ? left : more.plus(left ?? 0);
+}
+
 /** The weights of a batch, before anything is told of them. */
-type Weights = Pick<Batch, "target" | "loads" | "lines" | "rework" | "dusting" | "loadTotal" | "batchTotal">;
+export type Weights = Pick<Batch, "target" | "loads" | "lines" | "rework" | "dusting" | "loadTotal" | "batchTotal">;
 
 /** Each round leaves at least half a division more; three come to the next whole division below any limit. */
 const mostRounds = 5;
@@ -75,7 +90,7 @@ function beyondLimits(spec: Spec, formula: Formula, { lines, dusting, rework, lo
     on: readonly WeighedLine[],
     loadsOfIt: DecimalInput,
   ) => {
-    if (limit === undefined || weighed.lte(limit.value)) return ZERO;
+    if (limit === undefined || weighed.lte(limit.value)) return undefined;
     const coarsest = on.reduce((most, { division }) => (most.gt(division) ? most : dec(division)), ZERO);
     const [over, half] = [weighed.minus(limit.value), coarsest.div(2).times(loadsOfIt)];
     return over.gt(half) ? over : half;

@@ -5,7 +5,7 @@ import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
-import { type Decimal, dec, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { materialName } from "./cost-prices.ts";
 import type { Losses } from "./losses.ts";
@@ -18,12 +18,10 @@ const doughNaming = { id: "batch.dough", label: "dough to mix", unit: "g", place
 /** What is left unused of each limit, g, so that the weights, rounded to the scale, stay within it. */
 export interface LeftUnused {
   /** Of what there is of one ingredient, in the whole batch. */
-  readonly have: Decimal;
+  readonly have?: Decimal | undefined;
   /** Of the largest load of the mixer. */
-  readonly mixer: Decimal;
+  readonly mixer?: Decimal | undefined;
 }
-
-export const nothingUnused: LeftUnused = { have: ZERO, mixer: ZERO };
 
 /**
  * Finds the dough to mix from the one way in which the spec states the size of the batch.
@@ -36,7 +34,7 @@ export function doughSize(
   formula: Formula,
   raw: Figure | undefined,
   losses: Losses,
-  left: LeftUnused = nothingUnused,
+  left: LeftUnused = {},
 ): Outcome<Figure> {
   const { bowls, dough, flour, load, have } = spec.batch ?? {};
   const ways = Object.entries({ bowls, dough, flour, load, have }).flatMap(([way, value]) =>
@@ -101,7 +99,7 @@ function doughAsWritten(formula: Formula, flour: Figure): Figure {
   return worked(doughNaming, "flour / factor * parts / 100", from, massBalance);
 }
 
-function doughForLoad(spec: Spec, parts: Figure, left: Decimal): Outcome<Figure> {
+function doughForLoad(spec: Spec, parts: Figure, left: Decimal | undefined): Outcome<Figure> {
   const { mixer } = spec;
   const size = spec.batch?.load;
   const limit = size === "smallest" ? mixer?.smallest : mixer?.largest;
@@ -121,7 +119,7 @@ export function linesOf(name: string, formula: Formula): readonly FormulaLine[] 
   return all.filter((line) => materialName(line.name) === wanted || plainName(line.material.name) === wanted);
 }
 
-function doughForIngredient(have: Have, formula: Formula, left: Decimal): Outcome<Figure> {
+function doughForIngredient(have: Have, formula: Formula, left: Decimal | undefined): Outcome<Figure> {
   const lines = linesOf(have.name, formula);
   const path: Path = ["batch", "have", "name"];
   if (lines.length === 0) {

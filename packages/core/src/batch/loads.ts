@@ -1,7 +1,7 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import { type Decimal, dec, decimalText, ONE, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, ONE } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { lessUnused, mixerLimit } from "./stated-mass.ts";
 
@@ -20,12 +20,7 @@ export interface Loads {
  * @param left - of the largest load, g: left unused so that the weights, rounded to the scale, stay within it
  * Problems: `mixer.limits` (input); `mixer.no-equal-loads` (no answer), with the nearest batches that would fit.
  */
-export function splitLoads(
-  dough: Figure,
-  doughParts: Figure,
-  mixer: Spec["mixer"],
-  left: Decimal = ZERO,
-): Outcome<Loads> {
+export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer"], left?: Decimal): Outcome<Loads> {
   if (mixer === undefined) return answer(equalLoads({ dough, parts: doughParts }, countFigure("1", "no mixer stated")));
   const largest = dec(mixer.largest.value);
   const smallest = mixer.smallest === undefined ? undefined : dec(mixer.smallest.value);
@@ -47,7 +42,7 @@ export function splitLoads(
     massBalance,
   );
   const loads = equalLoads({ dough, parts: doughParts }, count, {
-    used: left.isZero() ? undefined : lessUnused(limit, left),
+    used: left && lessUnused(limit, left),
     flour: mixer.of === "flour",
   });
   const each = dec(mixer.of === "flour" ? loads.flour.value : loads.dough.value);

@@ -20,8 +20,8 @@ export function mixerLimit(
 }
 
 /** What of a limit is used: all of it, or what the scale can weigh without going beyond it. */
-export function lessUnused(limit: Figure, left: Decimal): Figure {
-  if (left.isZero()) return limit;
+export function lessUnused(limit: Figure, left: Decimal | undefined): Figure {
+  if (left === undefined) return limit;
   const unused = found(
     { id: `${limit.id}-unused`, label: "what the scale leaves unused of it", unit: "g", places: 1 },
     left,

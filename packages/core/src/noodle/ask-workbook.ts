@@ -18,9 +18,10 @@ import type { Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
 import { checks } from "./workbook/checks.ts";
 import { inputGroups } from "./workbook/inputs.ts";
+import { batchWithTries, triesOf } from "./workbook/limits.ts";
 import type { Made } from "./workbook/made.ts";
 import { resultGroups } from "./workbook/results.ts";
-import { costRules, roundings, unusedRules, weighingRules } from "./workbook/rules.ts";
+import { costRules, roundings, weighingRules } from "./workbook/rules.ts";
 import { mixerFigures } from "./workbook/scales.ts";
 import { wantsInOne } from "./workbook/wants.ts";
 
@@ -31,8 +32,10 @@ import { wantsInOne } from "./workbook/wants.ts";
  * @example askWorkbook(example("school-noodle")).value.sheets.length // => 4
  */
 export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
-  const batch = plannedBatch(noodle);
-  if (!batch.ok) return batch;
+  const planned = plannedBatch(noodle);
+  if (!planned.ok) return planned;
+  const { batch, tries } = batchWithTries(noodle);
+  if (!batch.ok) return frozen(batch);
   const scales = scalesOf(noodle.spec, noodle.units === "us");
   if (!scales.ok) return frozen(scales);
   const stated = costOf(noodle.spec, noodle.formula, batch.value);
@@ -73,8 +76,8 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
       noodle.formula.lines,
     ),
   };
-  const notes = [...noodle.notes, ...batch.notes, ...(stated.ok ? stated.notes : []), ...untold];
-  const rules = { ...weighingRules(made), ...unusedRules(made), ...costRules(made) };
+  const notes = [...noodle.notes, ...planned.notes, ...(stated.ok ? stated.notes : []), ...untold];
+  const rules = { ...weighingRules(made), ...costRules(made) };
   const workbook = workbookOf({
     title: noodle.formula.name,
     paper: noodle.units === "us" ? "letter" : "A4",
@@ -87,6 +90,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     results: resultGroups(made),
     rules,
     roundings: roundings(made),
+    tries: triesOf(made, tries),
     checks: checks(made),
     notes: [...new Set(notes.map(toldIn(noodle.units)))],
     ranges: [...formulaRanges(noodle.formula), ...styleLines(noodle)],

@@ -1,4 +1,3 @@
-import { materialName } from "../../batch/cost-prices.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
 import { alkalinityM, pure } from "../../chemistry/composition.ts";
 import { speciesNames } from "../../chemistry/species.ts";
@@ -7,11 +6,22 @@ import { dec } from "../../number/decimal.ts";
 import { joined, justLess, justMore, literal } from "../../render/workbook/formulas.ts";
 import type { CellOf, Typed, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import { mostParts } from "../../spec/believed.ts";
+import { beyondRule, limitsOf } from "./limits.ts";
 import type { Made } from "./made.ts";
 import { behindStock } from "./results.ts";
-import { behindWeights } from "./rules.ts";
 import { tooLittleRule } from "./scales.ts";
 import { wantedChecks } from "./wants.ts";
+
+const limitTexts = {
+  "batch.have": {
+    of: "what there is of it",
+    text: "more is weighed of what is short than there is: make the workbook anew",
+  },
+  "mixer.largest": {
+    of: "largest load",
+    text: "a load as weighed is more than the mixer takes: make the workbook anew",
+  },
+} as const;
 
 /** What has to hold for the answers to hold: where the command would refuse, or decide anew, one of them speaks. */
 export function checks(made: Made): readonly WorkbookCheck[] {
@@ -30,18 +40,6 @@ export function checks(made: Made): readonly WorkbookCheck[] {
   const strongest = literal(alkalinityM(pure("Na2CO3")).times(5));
   const accepts = (word: "high alkali" | "high salt"): boolean => spec.accept?.includes(word) === true;
   const mixer = spec.mixer;
-  const load = (cell: CellOf, asWeighed: boolean): string =>
-    mixer?.of === "flour"
-      ? asWeighed
-        ? [
-            ...flours.map(({ load: one }) => cell(one.id)),
-            ...(batch.rework ? [`${cell(batch.rework.mass.id)}*100/${cell("dough.parts")}`] : []),
-          ].join("+")
-        : cell("load.flour")
-      : cell(asWeighed ? "load.total" : "load.dough");
-  const unused = Object.values(graph).some(
-    ({ working }) => working.kind === "formula" && Object.hasOwn(working.from, "left"),
-  );
   const small = {
     of: "scales",
     text: "an ingredient is too little for its scale",
@@ -49,15 +47,6 @@ export function checks(made: Made): readonly WorkbookCheck[] {
     fails: tooLittleRule(weighed),
   };
   return [
-    ...(unused
-      ? [
-          {
-            of: "what is left unused",
-            text: "a little was left unused, so that the weights stay within what there is: make the workbook anew",
-            fails: (_: CellOf, { changed }: Typed) => changed(behindWeights(made)),
-          },
-        ]
-      : []),
     {
       of: "shares of the flours",
       refuses: true,
@@ -135,15 +124,7 @@ export function checks(made: Made): readonly WorkbookCheck[] {
             fails: (cell: CellOf) => `${cell(formula.salt.id)}>10*${justMore}`,
           },
         ]),
-    ...(mixer === undefined
-      ? []
-      : [
-          {
-            of: "largest load",
-            text: "a load as weighed is more than the mixer takes: make the workbook anew",
-            fails: (cell: CellOf) => `${load(cell, true)}>${cell("mixer.largest")}*${justMore}`,
-          },
-        ]),
+    ...limitsOf(made).map((limit) => ({ ...limitTexts[limit.id], fails: beyondRule(limit) })),
     ...(mixer?.smallest === undefined
       ? []
       : [
@@ -151,28 +132,13 @@ export function checks(made: Made): readonly WorkbookCheck[] {
             of: "smallest load",
             text: "a load is below the least of the mixer: make more or fewer loads",
             fails: (cell: CellOf) =>
-              `AND(${cell("mixer.smallest")}<=${cell("mixer.largest")},${load(cell, false)}<${cell("mixer.smallest")}*${justLess})`,
+              `AND(${cell("mixer.smallest")}<=${cell("mixer.largest")},${cell(mixer.of === "flour" ? "load.flour" : "load.dough")}<${cell("mixer.smallest")}*${justLess})`,
           },
           {
             of: "limits of the mixer",
             refuses: true,
             text: "the two limits contradict: the smallest load is above the largest",
             fails: (cell: CellOf) => `${cell("mixer.smallest")}>${cell("mixer.largest")}`,
-          },
-        ]),
-    ...(graph["batch.have"] === undefined
-      ? []
-      : [
-          {
-            of: "what there is of it",
-            text: "more is weighed of what is short than there is: make the workbook anew",
-            fails: (cell: CellOf) =>
-              `${
-                weighed
-                  .filter(({ line }) => materialName(line.name) === materialName(spec.batch?.have?.name ?? ""))
-                  .map(({ batch: whole }) => cell(whole.id))
-                  .join("+") || "0"
-              }>${cell("batch.have")}*${justMore}`,
           },
         ]),
     ...wantedChecks(made),

@@ -33,26 +33,6 @@ export function weighingRules({ batch, scales, weighed, graph }: Made): Rules {
   return rules;
 }
 
-/** What the weights of a load, rounded together, rest on. */
-export function behindWeights({ weighed, batch, graph }: Made): readonly string[] {
-  const rework = batch.rework ? [batch.rework.mass.id] : [];
-  return [
-    ...weighed.map(({ load }) => load.id),
-    ...rework,
-    ...Object.keys(graph).filter((id) => id.startsWith("scale.")),
-  ];
-}
-
-/** What is left unused of a limit was found for the weights as they are written: of others nothing is left. */
-export function unusedRules(made: Made): Rules {
-  const rules: Rules = {};
-  for (const { id, value } of Object.values(made.graph)) {
-    if (id.endsWith("-unused"))
-      rules[id] = (_, { changed }) => `IF(${changed(behindWeights(made))},0,${literal(value)})`;
-  }
-  return rules;
-}
-
 function reachOf(stock: string, used: string): string {
   return `IF(${used}>0,${stock}/${used},1000000000)`;
 }

@@ -87,7 +87,7 @@ class Block {
 }
 
 /** Puts a formula into a cell; gives the cell for formulas. */
-function placed(sheet: SheetDraft, row: number, column: number, formula: Worked): Worked {
+export function placed(sheet: SheetDraft, row: number, column: number, formula: Worked): Worked {
   sheet.put(row, column, cellOf(formula));
   return { text: addressOf(row, column).replace(/([A-Z]+)/u, "$$$1$$"), value: formula.value };
 }

@@ -1,4 +1,4 @@
-import type { Figure } from "../../figure/figure.ts";
+import { type Figure, feedsOf } from "../../figure/figure.ts";
 import { figureIn, type Graph, graphOf } from "../../figure/graph.ts";
 import { printable } from "../../figure/printable.ts";
 import { citation } from "../../figure/source.ts";
@@ -15,8 +15,8 @@ import {
   type WorkbookCell,
 } from "./cells.ts";
 import { cellFormula, joined, literal, textIn } from "./formulas.ts";
-import { layRounding } from "./rounding-sheet.ts";
-import type { Worked } from "./worked.ts";
+import { layRounding, placed } from "./rounding-sheet.ts";
+import { partOf, type Worked } from "./worked.ts";
 
 /** A figure as a sheet shows it: in which unit of its dimension, and with how many places. */
 export interface ShownFigure {
@@ -93,6 +93,14 @@ export interface RoundedFigures {
   }[];
 }
 
+/** Weights that are tried one after the other, each leaving unused of a limit what the ones before took too much of it. */
+export interface Tries {
+  /** The figures of each. */
+  readonly graphs: readonly Graph[];
+  /** What is left unused, and how far the weights of a try go beyond the limit. */
+  readonly left: readonly { readonly id: string; readonly over: Rule }[];
+}
+
 /** Something that has to hold for the answers to hold. */
 export interface WorkbookCheck {
   /** What is looked at. */
@@ -117,6 +125,7 @@ interface WorkbookParts {
   /** Formulas of figures that their working does not give, by id. */
   readonly rules: Readonly<Record<string, Rule>>;
   readonly roundings: readonly RoundedFigures[];
+  readonly tries: Tries;
   readonly checks: readonly WorkbookCheck[];
   readonly notes: readonly string[];
   /** What figures may be, and what is published for their style. */
@@ -162,7 +171,7 @@ export function workbookOf(parts: WorkbookParts): Workbook {
   const rounding = new SheetDraft(names.rounding);
   const use = new UseSheet(parts, cellOf, local);
   const rules = new Map(Object.entries(parts.rules).map(([id, rule]) => [id, rule(local, use.typed)]));
-  const beyond = roundingRules(parts, rounding, cellOf, rules);
+  const beyond = roundingRules(parts, rounding, cellOf, use.typed, rules);
   for (const [id, formula] of use.inputFormulas) rules.set(id, formula);
   const decided = Object.values(parts.graph).filter(
     ({ id, working }) => working.kind === "procedure" && !rules.has(id),
@@ -201,28 +210,66 @@ export function workbookOf(parts: WorkbookParts): Workbook {
   };
 }
 
-/** Lays out the roundings; gives the cells that tell where one is too long for its layout. */
+/** Lays out the tries and the roundings; gives the cells that tell where a rounding is too long for its layout. */
 function roundingRules(
-  { roundings, graph }: WorkbookParts,
+  { roundings, tries, graph, rules: own }: WorkbookParts,
   sheet: SheetDraft,
   cellOf: CellOf,
+  typed: Typed,
   rules: Map<string, string>,
 ): readonly string[] {
-  const cell = (id: string): Worked => ({ text: cellOf(id), value: Number(figureIn(id, graph).value) });
-  return roundings.flatMap(({ title, least, divisions, lines }) => {
+  const beyond: string[] = [];
+  const numberOf = (id: string, known: Graph): number => Number(figureIn(id, known).value);
+  const told = (id: string): Worked => ({ text: cellOf(id), value: numberOf(id, graph) });
+  /** Lays out one rounding; gives the cell of each rounded figure. */
+  const lay = ({ title, least, divisions, lines }: RoundedFigures, at: (id: string) => Worked) => {
     const laid = layRounding(sheet, {
       title,
       least,
       divisions,
       lines: lines.map(({ name, exact, division }) => ({
         name,
-        exact: cell(exact),
-        division: typeof division === "string" ? cell(division) : { text: division.step, value: Number(division.step) },
+        exact: at(exact),
+        division: typeof division === "string" ? at(division) : { text: division.step, value: Number(division.step) },
       })),
     });
-    for (const [index, { rounded }] of lines.entries()) rules.set(rounded, laid.rounded[index] ?? "");
-    return laid.beyond;
-  });
+    beyond.push(...laid.beyond);
+    return lines.map(({ rounded }, index) => [rounded, laid.rounded[index] ?? ""] as const);
+  };
+  const put = (label: string, formula: Worked): Worked => {
+    const { text, value } = placed(sheet, sheet.add({ role: "text", value: printable(label) }), 1, formula);
+    return { text: `${sheet.name}!${text}`, value };
+  };
+  const moved = new Set(tries.left.map(({ id }) => id));
+  for (const figure of Object.values(graph)) if (feedsOf(figure).some((id) => moved.has(id))) moved.add(figure.id);
+  let left = tries.left.map(({ id }): readonly [string, Worked] => [id, partOf(0)]);
+  for (const [index, known] of tries.graphs.entries()) {
+    const here = new Map(left);
+    const at = (id: string): Worked => {
+      const there = moved.has(id) ? here.get(id) : told(id);
+      if (there !== undefined) return there;
+      const together = roundings.find(({ lines }) => lines.some(({ rounded }) => rounded === id));
+      if (together !== undefined) {
+        const title = `${together.title}, try ${index + 1} to stay within what there is`;
+        for (const [one, text] of lay({ ...together, title }, at)) here.set(one, { text, value: numberOf(one, known) });
+        return at(id);
+      }
+      const figure = figureIn(id, graph);
+      const text = own[id]?.(cell, typed) ?? cellFormula(figure, cell) ?? literal(figure.value);
+      const one = put(figure.label, { text, value: numberOf(id, known) });
+      here.set(id, one);
+      return one;
+    };
+    const cell: CellOf = (id) => at(id).text;
+    const next = tries.graphs[index + 1] ?? graph;
+    left = tries.left.map(({ id, over }) => {
+      const text = `${cell(id)}+${over(cell, typed)}`;
+      return [id, put(figureIn(id, graph).label, { text, value: numberOf(id, next) })];
+    });
+  }
+  for (const [id, { text }] of left) rules.set(id, text);
+  for (const rounding of roundings) for (const [id, text] of lay(rounding, told)) rules.set(id, text);
+  return beyond;
 }
 
 /** The sheet that people use: what may be changed on the left, what comes of it on the right, what has to hold below. */
