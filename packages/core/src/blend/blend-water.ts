@@ -3,6 +3,7 @@ import { exact, type Figure, given, type Range, shown, worked } from "../figure/
 import { type Published, published } from "../figure/graph.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
+import { ofFlour } from "../formula/naming.ts";
 import { withRange } from "../formula/ranges.ts";
 import { dryRatio } from "../materials/moisture.ts";
 import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
@@ -43,12 +44,7 @@ export function waterAfter(
   added: DecimalText,
   order: readonly string[] = [...flours, ...newFlours].map(({ name }) => name),
 ): Published<BlendWater> {
-  const start = given(
-    { id: "water.before", label: "added water before", unit: "% of flour", places: 2 },
-    added,
-    "the spec",
-    fromSpec,
-  );
+  const start = given(ofFlour("water.before", "added water before"), added, "the spec", fromSpec);
   const names = [...new Set(order)];
   const numbered = (all: readonly WaterFlour[]): readonly NumberedFlour[] =>
     all.map((flour) => ({ ...flour, number: names.indexOf(flour.name) + 1 }));
@@ -115,7 +111,7 @@ function namesOf(flours: readonly NumberedFlour[]): readonly string[] {
   return [...new Set(flours.map(({ name }) => name))];
 }
 
-const addedNaming = { id: "water.after", label: "added water", unit: "% of flour", places: 2 };
+const addedNaming = ofFlour("water.after", "added water");
 
 function byOwnFigures(before: readonly NumberedFlour[], after: readonly NumberedFlour[], start: Figure): Added {
   const old = waterTaken({ id: "water.own.before", label: "water the flours before take" }, "before", before, [

@@ -3,6 +3,7 @@ import { frozen } from "../figure/frozen.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
+import { percent } from "../formula/naming.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { driedEgg, wholeEgg } from "./water-sources.ts";
 
@@ -52,12 +53,7 @@ export function replaceProduct(
 ): Outcome<Published<Replacement>> {
   const content = (product: ActiveProduct, what: "active" | "water", id: string): Figure =>
     given(
-      {
-        id: `replace.${id}.${what}`,
-        label: `${what === "active" ? "active share" : "water"} of ${product.name}`,
-        unit: "%",
-        places: 2,
-      },
+      percent(`replace.${id}.${what}`, `${what === "active" ? "active share" : "water"} of ${product.name}`),
       product[what],
       product.source === undefined ? "the spec" : "table value",
       product.source ?? fromSpec,

@@ -4,6 +4,7 @@ import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
+import { ofFlour } from "../formula/naming.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
@@ -56,17 +57,12 @@ export function replaceIngredient(
   const amount = onFlour(outcome.value.mass, "replaced.amount");
   const water = onFlour(outcome.value.water, "replaced.water");
   const tapBefore = given(
-    { id: "replaced.tap-before", label: "tap water before", unit: "% of flour", places: 2 },
+    ofFlour("replaced.tap-before", "tap water before"),
     formula.water.tap.value,
     "the formula",
     fromSpec,
   );
-  const tap = worked(
-    { id: "replaced.tap", label: "tap water", unit: "% of flour", places: 2 },
-    "before + water",
-    { before: tapBefore, water },
-    massBalance,
-  );
+  const tap = worked(ofFlour("replaced.tap", "tap water"), "before + water", { before: tapBefore, water }, massBalance);
   if (dec(tap.value).isNegative()) return refuse(noWater(by, tap));
   const change = (id: string, label: string, text: string, from: Readonly<Record<string, Figure>>): Figure =>
     worked({ id, label, unit: "% of flour", places: 2 }, text, from, massBalance);

@@ -2,6 +2,7 @@ import { exact, type Figure, given, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import { commonPractice, fromSpec, massBalance } from "../figure/source.ts";
+import { percent } from "../formula/naming.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
 import { dryRatio } from "../materials/moisture.ts";
 import type { DecimalText } from "../number/decimal.ts";
@@ -63,15 +64,10 @@ function offTarget(
   { target, basis }: SquareQuestion,
 ): { readonly off: Figure; readonly working: readonly Figure[] } {
   const stated = (what: string, label: string, value: DecimalText): Figure =>
-    given({ id: `square.${id}.${what}`, label, unit: "%", places: 2 }, value, "the question", fromSpec);
+    given(percent(`square.${id}.${what}`, label), value, "the question", fromSpec);
   const protein = stated("protein", `protein of ${flour.name}`, flour.protein);
   const aim = stated("target", "target protein", target);
-  const naming = {
-    id: `square.${id}.needed`,
-    label: `protein that puts ${flour.name} on target`,
-    unit: "%",
-    places: 2,
-  };
+  const naming = percent(`square.${id}.needed`, `protein that puts ${flour.name} on target`);
   const needed =
     basis.kind === "as is"
       ? worked(naming, "target", { target: aim }, massBalance)
@@ -86,7 +82,7 @@ function offTarget(
           massBalance,
         );
   const off = worked(
-    { id: `square.${id}.off`, label: `${flour.name} above target`, unit: "%", places: 2 },
+    percent(`square.${id}.off`, `${flour.name} above target`),
     "protein - needed",
     { protein, needed },
     massBalance,

@@ -1,5 +1,6 @@
 import { type Figure, given, summed, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
+import { ofFlour, percent } from "../formula/naming.ts";
 import type { DecimalText } from "../number/decimal.ts";
 import { glutenWater } from "./water-sources.ts";
 
@@ -29,12 +30,7 @@ export const glutenTakes = "150";
 /** Mixed moisture of the flours other than dry gluten, whose own rule covers its moisture. */
 export function mixedMoisture(id: string, flours: readonly NumberedFlour[]): Figure {
   return worked(
-    {
-      id: `water.moisture.${id}`,
-      label: `moisture of the flours ${id === "before" ? "before" : "now"}`,
-      unit: "%",
-      places: 2,
-    },
+    percent(`water.moisture.${id}`, `moisture of the flours ${id === "before" ? "before" : "now"}`),
     flours.length === 0 ? "0" : "sum(share * moisture) / sum(share)",
     flours.length === 0 ? {} : { share: flours.map(shareOf(id)), moisture: flours.map(moistureOf(id)) },
     massBalance,
@@ -43,11 +39,7 @@ export function mixedMoisture(id: string, flours: readonly NumberedFlour[]): Fig
 
 /** The share that some flours of a blend have together. */
 export function shareOfAll(id: string, what: string, flours: readonly NumberedFlour[]): Figure {
-  return summed(
-    { id: `water.share-beside-gluten.${id}`, label: what, unit: "% of flour", places: 2 },
-    { share: flours.map(shareOf(id)) },
-    massBalance,
-  );
+  return summed(ofFlour(`water.share-beside-gluten.${id}`, what), { share: flours.map(shareOf(id)) }, massBalance);
 }
 
 /** Water that flours take by what is known of each, % of all flour. */
@@ -79,7 +71,7 @@ export function shareOf(blend: string): (flour: NumberedFlour) => Figure {
 function moistureOf(blend: string): (flour: NumberedFlour) => Figure {
   return ({ name, number, moisture }) =>
     given(
-      { id: `water.moisture.${blend}.${number}`, label: `moisture of ${name}`, unit: "%", places: 2 },
+      percent(`water.moisture.${blend}.${number}`, `moisture of ${name}`),
       moisture,
       "the flour's figures",
       fromSpec,

@@ -5,6 +5,7 @@ import { type Published, published, underScope } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
+import { ofDough } from "../formula/naming.ts";
 import { plainName } from "../materials/nearest.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import { toldApart } from "./told-apart.ts";
@@ -159,7 +160,7 @@ function perBowl({ id, name }: FormulaLine, batch: Figure, bowls: Figure): Figur
 }
 
 function saltOfDough(salt: Figure, dough: Figure): Figure {
-  const naming = { id: "salt.of-dough", label: "salt in the dough", unit: "% of dough", places: 2 };
+  const naming = ofDough("salt.of-dough", "salt in the dough");
   return worked(naming, "100 * salt / dough", { salt, dough }, massBalance);
 }
 

@@ -7,6 +7,7 @@ import { answer, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { sumAlkali } from "../formula/alkali.ts";
 import { mixFlours } from "../formula/blend.ts";
+import { ofDough, percent } from "../formula/naming.ts";
 import { flourBasis } from "../materials/moisture.ts";
 import { plainName } from "../materials/nearest.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -25,8 +26,8 @@ export interface BatchTolerance {
 }
 
 const outputs: Readonly<Record<"protein" | "water" | "alkali" | "portion", Omit<Output, "figure">>> = {
-  protein: { id: "protein", label: `protein of the blend at ${flourBasis.value} % mb`, unit: "%", places: 2 },
-  water: { id: "water", label: "dough water", unit: "% of dough", places: 2 },
+  protein: percent("protein", `protein of the blend at ${flourBasis.value} % mb`),
+  water: ofDough("water", "dough water"),
   alkali: { id: "alkali", label: "alkalinity M", unit: "meq/100 g flour", places: 2 },
   portion: { id: "portion", label: "raw weight of a bowl", unit: "g", places: 1 },
 };

@@ -69,6 +69,15 @@ export interface Naming {
   readonly bounds?: Bounds | undefined;
 }
 
+/**
+ * Names figures that have one unit and as many places.
+ *
+ * @example named("g", 1)("dose", "dose") // => { id: "dose", label: "dose", unit: "g", places: 1 }
+ */
+export function named(unit: string, places: number): (id: string, label: string) => Naming {
+  return (id, label) => ({ id, label, unit, places });
+}
+
 /** Makes a figure from a value that was given. `by` says by whom or what: "the spec", "table value". */
 export function given(naming: Naming, value: DecimalInput, by: string, ...sources: readonly Source[]): Figure {
   return figureOf(naming, decimalText(dec(value)), { kind: "given", by }, sources);

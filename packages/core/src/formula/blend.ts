@@ -6,6 +6,7 @@ import { flourBasis } from "../materials/moisture.ts";
 import { ashFigure, priceFigure, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
 import { type FormulaLine, moistureFigure } from "./line.ts";
 import { mix } from "./mix.ts";
+import { percent } from "./naming.ts";
 
 /** What the flours come to when mixed. Percentages are of the blend. */
 export interface Blend {
@@ -56,7 +57,7 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
     protein &&
     gluten &&
     worked(
-      { id: "blend.other-protein.14", label: "protein of the other flours at 14 % mb", unit: "%", places: 2 },
+      percent("blend.other-protein.14", "protein of the other flours at 14 % mb"),
       "all - gluten",
       { all: protein.at14, gluten: gluten.at14 },
       definition,

@@ -5,6 +5,7 @@ import type { SpeciesName } from "../chemistry/species.ts";
 import { type Figure, given, summed, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
 import type { FormulaLine } from "./line.ts";
+import { percent } from "./naming.ts";
 
 /** An alkaline product of a formula. */
 export type Product = Pick<FormulaLine, "id" | "name" | "material">;
@@ -12,7 +13,7 @@ export type Product = Pick<FormulaLine, "id" | "name" | "material">;
 /** What a product holds of a salt, % of the product. */
 export function contentFigure({ id, name, material }: Product, salt: SpeciesName): Figure {
   return given(
-    { id: `${id}.${salt}`, label: `${salt} in ${name}`, unit: "%", places: 2 },
+    percent(`${id}.${salt}`, `${salt} in ${name}`),
     material.composition?.species[salt] ?? 0,
     "composition of the product",
     material.figureSources.composition,

@@ -1,15 +1,15 @@
-import { alkalinityM, anhydrousShare, type Composition, pure } from "../chemistry/composition.ts";
+import { alkalinityM, anhydrousShare, pure } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/elements.ts";
 import { type Figure, given, worked } from "../figure/figure.ts";
-import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import type { DoseBeside } from "../materials/several.ts";
 import { dec, ZERO } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import { alkalinityFigure, anhydrousFigure, type Product } from "./content.ts";
+import { alkalinityFigure, anhydrousFigure } from "./content.ts";
 import type { Entry } from "./entries.ts";
-import { notAlkaline } from "./not-alkaline.ts";
+import { ofFlour } from "./naming.ts";
 
 /** What amounts are brought to 100 of the flour at hand by. */
 export interface Scaling {
@@ -59,7 +59,7 @@ const statedUnits: Partial<Readonly<Record<Quantity["dimension"], string>>> = {
  * Problems: `amounts.mass-without-flour-mass`, `alkali.no-composition`, `alkali.dose-unit`, `alkali.no-strength`.
  */
 export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scaling): Outcome<Figure> {
-  const naming = { id: `${entry.id}.parts`, label: entry.name, unit: "% of flour", places: 2 };
+  const naming = ofFlour(`${entry.id}.parts`, entry.name);
   const term = amountTerm(entry, scale);
   if (!term.ok) return term;
   const { formula, from } = term.value;
@@ -69,16 +69,26 @@ export function entryParts(entry: Entry, material: KitchenMaterial, scale: Scali
       : worked(naming, formula, from, massBalance);
   if (entry.role !== "alkali") return answer(plain());
   const { composition } = material;
-  if (composition === undefined) return refuse(notAlkaline(entry.name, entry.namePath));
+  if (composition === undefined) return refuse(problem("alkali.no-composition", entry.namePath, { name: entry.name }));
   const meq = entry.amount.dimension === "alkalinity";
-  if (meq && entry.as !== undefined && entry.as !== "alkalinity") return refuse(doseUnit(entry));
-  const states = meq ? "alkalinity" : (entry.as ?? "product");
+  const states = entry.as ?? (meq ? "alkalinity" : "product");
+  if (meq && states !== "alkalinity")
+    return refuse(problem("alkali.dose-unit", [...entry.path, "as"], { as: states, amount: entry.amount.text }));
   if (states === "product") return answer(plain());
-  const strength = states === "anhydrous salts" ? anhydrousShare(composition) : alkalinityM(composition);
-  if (strength.lte(ZERO)) return refuse(noStrength(entry, states));
-  const dose = { ...term.value, product: { id: entry.id, name: entry.name, material }, composition };
-  if (states === "anhydrous salts") return answer(byAnhydrousSalts(naming, dose));
-  return answer(meq ? byEquivalents(naming, dose) : bySodiumCarbonate(naming, dose));
+  const [strength, lacks] =
+    states === "anhydrous salts"
+      ? [anhydrousShare(composition), "alkaline salts"]
+      : [alkalinityM(composition), "alkalinity"];
+  if (strength.lte(ZERO)) return refuse(problem("alkali.no-strength", entry.namePath, { name: entry.name, lacks }));
+  const product = { id: entry.id, name: entry.name, material };
+  const dosed = (text: string, held: Readonly<Record<string, Figure>>) =>
+    answer(worked(naming, `(${formula})${text}`, { ...from, ...held }, massBalance));
+  if (states === "anhydrous salts")
+    return dosed(" * 100 / anhydrous", { anhydrous: anhydrousFigure(product, composition, "anhydrous-share") });
+  const alkalinity = alkalinityFigure(product, composition, "M", "strength");
+  return meq
+    ? dosed(" / alkalinity", { alkalinity })
+    : dosed(" * soda / alkalinity", { soda: sodaStrength(), alkalinity });
 }
 
 /** Where the amount of an entry stands. */
@@ -98,54 +108,11 @@ export function doseBeside({ role, amount, as }: Entry): DoseBeside | undefined 
   return { text, unit, ofIt: value };
 }
 
-function doseUnit({ path, as, amount }: Entry): Problem {
-  return problem("alkali.dose-unit", [...path, "as"], { as: as ?? "product", amount: amount.text });
-}
-
-function noStrength({ name, namePath }: Entry, states: "anhydrous salts" | "alkalinity"): Problem {
-  return problem("alkali.no-strength", namePath, {
-    name,
-    lacks: states === "anhydrous salts" ? "alkaline salts" : "alkalinity",
-  });
-}
-
-/** A dose of a product that states what the product holds. */
-interface Dose extends Term {
-  readonly product: Product;
-  readonly composition: Composition;
-}
-
-type Naming = Pick<Figure, "id" | "label" | "unit" | "places">;
-
-function byAnhydrousSalts(naming: Naming, { formula, from, product, composition }: Dose): Figure {
-  return worked(
-    naming,
-    `(${formula}) * 100 / anhydrous`,
-    { ...from, anhydrous: anhydrousFigure(product, composition, "anhydrous-share") },
-    massBalance,
-  );
-}
-
-function byEquivalents(naming: Naming, { formula, from, product, composition }: Dose): Figure {
-  return worked(
-    naming,
-    `(${formula}) / alkalinity`,
-    { ...from, alkalinity: alkalinityFigure(product, composition, "M", "strength") },
-    massBalance,
-  );
-}
-
-function bySodiumCarbonate(naming: Naming, { formula, from, product, composition }: Dose): Figure {
-  const soda = given(
+function sodaStrength(): Figure {
+  return given(
     { id: "sodium-carbonate.strength", label: "alkalinity of sodium carbonate", unit: "meq/g", places: 3 },
     alkalinityM(pure("Na2CO3")),
     "molar mass",
     atomicWeightSource,
-  );
-  return worked(
-    naming,
-    `(${formula}) * soda / alkalinity`,
-    { ...from, soda, alkalinity: alkalinityFigure(product, composition, "M", "strength") },
-    massBalance,
   );
 }

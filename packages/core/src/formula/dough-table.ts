@@ -1,6 +1,7 @@
 import { type Figure, summed, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
 import type { FormulaLine } from "./line.ts";
+import { ofDough, ofFlour } from "./naming.ts";
 import { carriedWater, type WaterBalance } from "./water.ts";
 
 /** What each ingredient is of the dough, and the water that it brings; for the whole dough, too. */
@@ -22,23 +23,14 @@ export interface InDough {
 export function doughTable(lines: readonly FormulaLine[], { dough, flour, added }: WaterBalance): DoughTable {
   const rows = lines.map((line): InDough => {
     const share = worked(
-      { id: `${line.id}.dough-share`, label: `${line.name}, share of the dough`, unit: "% of dough", places: 2 },
+      ofDough(`${line.id}.dough-share`, `${line.name}, share of the dough`),
       "100 * parts / dough",
       { parts: line.parts, dough },
       definition,
     );
     return { share, water: line.role === "water" ? line.parts : carriedWater(line) };
   });
-  const share = summed(
-    { id: "dough.share", label: "whole dough", unit: "% of dough", places: 2 },
-    { share: rows.map((one) => one.share) },
-    definition,
-  );
-  const water = worked(
-    { id: "dough.water-parts", label: "all water", unit: "% of flour", places: 2 },
-    "flour + added",
-    { flour, added },
-    definition,
-  );
+  const share = summed(ofDough("dough.share", "whole dough"), { share: rows.map((one) => one.share) }, definition);
+  const water = worked(ofFlour("dough.water-parts", "all water"), "flour + added", { flour, added }, definition);
   return { lines: rows, whole: { share, water } };
 }

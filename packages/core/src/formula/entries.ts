@@ -8,7 +8,7 @@ export type Role = "flour" | "water" | "alkali" | "salt" | "ingredient" | "dusti
 /** What a spec says of an ingredient that is neither flour nor water. */
 export interface Entry {
   readonly id: string;
-  readonly role: Role;
+  readonly role: Exclude<Role, "flour" | "water">;
   readonly name: string;
   readonly path: Path;
   readonly namePath: Path;
@@ -24,26 +24,11 @@ export interface Entry {
 export function otherEntries(spec: Partial<Spec>): readonly Entry[] {
   const entry = (
     id: string,
-    role: Role,
+    role: Entry["role"],
     path: Path,
-    item: {
-      readonly name: string;
-      readonly amount: Quantity;
-      readonly as?: Entry["as"];
-      readonly figures?: Entry["figures"];
-    },
+    { name, amount, as, figures }: Pick<Entry, "name" | "amount"> & Partial<Pick<Entry, "as" | "figures">>,
     replaced?: SpecAlkali,
-  ): Entry => ({
-    id,
-    role,
-    name: item.name,
-    path,
-    namePath: [...path, "name"],
-    amount: item.amount,
-    as: item.as,
-    figures: item.figures,
-    replaced,
-  });
+  ): Entry => ({ id, role, name, path, namePath: [...path, "name"], amount, as, figures, replaced });
   return [
     ...(spec.alkali ?? []).map((item, index) => {
       const replaced = item.replaceWith === undefined && item.holding === undefined ? undefined : item;

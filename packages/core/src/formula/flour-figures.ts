@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, type Naming, worked } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
@@ -8,6 +8,7 @@ import type { Stated, StatedShare } from "../materials/own.ts";
 import { dec } from "../number/decimal.ts";
 import { type FormulaLine, moistureFigure } from "./line.ts";
 import type { Content } from "./mix.ts";
+import { percent } from "./naming.ts";
 import { withRange } from "./ranges.ts";
 
 /** The protein of a flour; nothing, and a note, where it is not stated. */
@@ -70,26 +71,23 @@ export function shareAsIs(line: FormulaLine, what: StatedShare): Figure | undefi
 }
 
 function toAsIs(
-  naming: Pick<Figure, "id" | "label" | "unit" | "places">,
+  naming: Naming,
   { value: stated, basis, assumed }: Omit<Stated, "basis"> & { readonly basis: string },
   line: FormulaLine,
   sources: readonly Source[],
 ): Figure {
+  const what = naming.label.replace(/ as is$/u, "");
+  const by = "as stated for the material";
   const onBasis = given(
-    { ...naming, id: `${naming.id}-stated`, label: `${naming.label.replace(/ as is$/u, "")} at ${basis} % mb` },
+    { ...naming, id: `${naming.id}-stated`, label: `${what} at ${basis} % mb` },
     stated,
-    "as stated for the material",
+    by,
     ...sources,
   );
   const statedOn = given(
-    {
-      id: `${naming.id}-basis`,
-      label: `moisture that the ${naming.label.replace(/ as is$/u, "")} is stated on`,
-      unit: "%",
-      places: 2,
-    },
+    percent(`${naming.id}-basis`, `moisture that the ${what} is stated on`),
     basis,
-    assumed ? flourBasis.by : "as stated for the material",
+    assumed ? flourBasis.by : by,
     ...(assumed ? [flourBasis.source] : sources),
   );
   return worked(

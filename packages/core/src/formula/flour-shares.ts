@@ -4,13 +4,12 @@ import { definition, fromSpec } from "../figure/source.ts";
 import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
+import { ofFlour } from "./naming.ts";
 
 /** The flours of a spec, as shares of 100 parts. */
 export interface Shares {
   /** % of flour, in the order of the spec. */
   readonly parts: readonly Figure[];
-  /** Masses of the flours as written, where they are written as masses. */
-  readonly written: readonly Figure[];
   readonly flour?: Figure;
 }
 
@@ -21,9 +20,10 @@ export interface Shares {
  */
 export function flourShares(flours: Spec["flours"]): Outcome<Shares> {
   const amounts = flours.map((flour) => flour.amount);
-  const masses = amounts.filter((amount): amount is Quantity => amount !== "rest" && amount.dimension === "mass");
-  const percents = amounts.filter((amount): amount is Quantity => amount !== "rest" && amount.dimension === "share");
-  const rests = amounts.filter((amount) => amount === "rest").length;
+  const stated = amounts.filter((amount) => amount !== "rest");
+  const masses = stated.filter(({ dimension }) => dimension === "mass");
+  const percents = stated.filter(({ dimension }) => dimension === "share");
+  const rests = amounts.length - stated.length;
   const path = ["flours"] as const;
   if (masses.length > 0 && percents.length > 0) return refuse(problem("flours.mixed-amounts", path, {}));
   if (rests > 1) return refuse(problem("flours.rest-twice", path, { rests }));
@@ -34,15 +34,10 @@ export function flourShares(flours: Spec["flours"]): Outcome<Shares> {
   const total = sum(percents.map((amount) => dec(amount.value)));
   const fits = rests === 0 ? total.eq(HUNDRED) : total.lt(HUNDRED);
   if (!fits) {
-    return refuse(
-      problem("flours.shares-total", path, {
-        total: decimalText(total),
-        off: decimalText(HUNDRED.minus(total)),
-        rests,
-      }),
-    );
+    const off = decimalText(HUNDRED.minus(total));
+    return refuse(problem("flours.shares-total", path, { total: decimalText(total), off, rests }));
   }
-  return answer({ parts: percentShares(flours), written: [] });
+  return answer({ parts: percentShares(flours) });
 }
 
 function percentShares(flours: Spec["flours"]): readonly Figure[] {
@@ -80,11 +75,11 @@ function writtenShares(flours: Spec["flours"], masses: readonly Quantity[]): Out
   );
   const parts = figures.map((mass, index) =>
     worked(
-      { id: `flour.${index + 1}.parts`, label: flours[index]?.name ?? "flour", unit: "% of flour", places: 2 },
+      ofFlour(`flour.${index + 1}.parts`, flours[index]?.name ?? "flour"),
       "100 * mass / flour",
       { mass, flour },
       definition,
     ),
   );
-  return answer({ parts, written: figures, flour });
+  return answer({ parts, flour });
 }

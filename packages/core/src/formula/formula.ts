@@ -17,6 +17,7 @@ import { type DoughTable, doughTable } from "./dough-table.ts";
 import { doseNotes, doseProblems, type LegalSalt, legalSalts, tooMuch } from "./limits.ts";
 import type { FormulaLine } from "./line.ts";
 import { type StatedLines, statedLines } from "./lines.ts";
+import { ofFlour } from "./naming.ts";
 import { namedOrWritten } from "./replace.ts";
 import { withGrams } from "./volumes.ts";
 import { balanceWater, type WaterBalance } from "./water.ts";
@@ -157,6 +158,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
   const lines = [...stated.flours, tap, ...others];
   const everything = [...lines, ...(stated.dusting ? [stated.dusting] : [])].map((line) => line.material);
   const alkali = sumAlkali(lines);
+  const salts = lines.filter(({ material }) => material.kind === "salt");
   const formula = published<Omit<Formula, "graph">>({
     name: spec.name,
     lines,
@@ -166,7 +168,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
     ...(alkali && { alkali }),
     table: doughTable(lines, water),
     legal: legalSalts(lines, water.dough),
-    salt: saltFigure(lines),
+    salt: summed(ofFlour("salt.total", "salt in all"), { salt: salts.map(({ parts }) => parts) }, massBalance),
     ...(stated.writtenFlour && { writtenFlour: stated.writtenFlour }),
     ...(stated.referenceFactor && { referenceFactor: stated.referenceFactor }),
     allergens: [...new Set(everything.flatMap((material) => material.allergens))],
@@ -186,15 +188,6 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
     ...reworkNotes(spec),
   ];
   return answer(formula, notes);
-}
-
-function saltFigure(lines: readonly FormulaLine[]): Figure {
-  const salts = lines.filter((line) => line.material.kind === "salt");
-  return summed(
-    { id: "salt.total", label: "salt in all", unit: "% of flour", places: 2 },
-    { salt: salts.map((line) => line.parts) },
-    massBalance,
-  );
 }
 
 function referenceNotes(spec: Spec, formula: Formula): readonly Note[] {

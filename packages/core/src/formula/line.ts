@@ -2,6 +2,7 @@ import { type Figure, given } from "../figure/figure.ts";
 import type { Path } from "../figure/path.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import type { Role } from "./entries.ts";
+import { percent } from "./naming.ts";
 
 /** One ingredient of the formula on 100 parts of flour as weighed. */
 export interface FormulaLine {
@@ -19,7 +20,7 @@ export interface FormulaLine {
 /** Moisture of a line's material as a figure. */
 export function moistureFigure(line: FormulaLine): Figure {
   const figure = given(
-    { id: `${line.id}.moisture`, label: `moisture of ${line.name}`, unit: "%", places: 2 },
+    percent(`${line.id}.moisture`, `moisture of ${line.name}`),
     line.material.moisture,
     line.material.by?.moisture ?? "as stated for the material",
     line.material.figureSources.moisture,

@@ -10,6 +10,7 @@ import { otherEntries } from "./entries.ts";
 import { flourShares } from "./flour-shares.ts";
 import { tooMuch } from "./limits.ts";
 import { type FormulaLine, moistureFigure } from "./line.ts";
+import { percent } from "./naming.ts";
 import { namedOrWritten, type Replacement, replaceAlkali } from "./replace.ts";
 
 /** The lines that a spec states: all but the tap water, which the balance gives. */
@@ -72,10 +73,7 @@ export function statedLines(
     if (material === undefined) return undefined;
     const amount = shares === undefined ? undefined : collect(entryParts(entry, material, scale));
     if (amount === undefined) return undefined;
-    const much =
-      entry.role === "flour" || entry.as !== undefined
-        ? undefined
-        : tooMuch(entry.role, entry.name, amount, amountPath(entry));
+    const much = entry.as === undefined ? tooMuch(entry.role, entry.name, amount, amountPath(entry)) : undefined;
     if (much !== undefined) problems.push(much);
     const line = { id: entry.id, role: entry.role, name: entry.name, path: entry.path, material, parts: amount };
     if (entry.replaced === undefined) return [line];
@@ -109,12 +107,7 @@ function referenceFactor(spec: Partial<Spec>, flours: readonly FormulaLine[]): F
   const reference = spec.water?.onFlourMoisture;
   if (reference === undefined) return undefined;
   const stated = given(
-    {
-      id: "flour.reference-moisture",
-      label: "moisture of the flour that the spec is written on",
-      unit: "%",
-      places: 2,
-    },
+    percent("flour.reference-moisture", "moisture of the flour that the spec is written on"),
     reference.value,
     `spec, ${reference.text}`,
     fromSpec,

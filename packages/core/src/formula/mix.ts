@@ -1,10 +1,10 @@
-import { type Figure, type Range, worked } from "../figure/figure.ts";
+import { type Figure, type Naming, type Range, worked } from "../figure/figure.ts";
 import { definition, massBalance, type Source } from "../figure/source.ts";
 import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
 import { flourFactor, flourRule } from "../materials/nitrogen.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { basisRange, rangeOfSum, type Term, withRange } from "./ranges.ts";
-import { whole } from "./whole.ts";
+import { percent } from "./naming.ts";
+import { basisRange, rangeOfSum, sumRange, type Term } from "./ranges.ts";
 
 /** Nitrogen factor that blends are stated on, as flour specifications are. */
 export const blendFactor = flourFactor;
@@ -64,7 +64,7 @@ export function mix(flours: readonly MixedFlour[]): Mixture {
     );
   };
   const moistures = flours.map(({ share, moisture: value }): Part => ({ share, value }));
-  const naming = { id: "blend.moisture", label: "moisture of the blend", unit: "%", places: 2 };
+  const naming = percent("blend.moisture", "moisture of the blend");
   const moisture = mixed(naming, "moisture", moistures, "moisture of the flours");
   const open = rangeOfSum(
     moisture,
@@ -88,31 +88,17 @@ export function mix(flours: readonly MixedFlour[]): Mixture {
     );
     return { asIs, at: (basis) => atMoisture(asIs, moisture, basis, open, ...sources) };
   };
+  const protein = parts((flour) => flour.protein);
+  const gluten = parts((flour) => flour.gluten);
+  const ash = parts((flour) => flour.ash && { value: flour.ash });
   const prices = whole(flours.map(({ share, price }) => price && { share, value: price }));
   const units = [...new Set(prices?.map(({ value }) => value.unit))];
   const [unit] = units;
   return {
     moisture,
-    protein: held(
-      "protein",
-      "protein",
-      "protein",
-      parts(({ protein }) => protein),
-      flourRule,
-    ),
-    gluten: held(
-      "gluten-protein",
-      "gluten-forming protein",
-      "protein",
-      parts(({ gluten }) => gluten),
-      flourRule,
-    ),
-    ash: held(
-      "ash",
-      "ash",
-      "ash",
-      parts(({ ash }) => ash && { value: ash }),
-    ),
+    protein: held("protein", "protein", "protein", protein, flourRule),
+    gluten: held("gluten-protein", "gluten-forming protein", "protein", gluten, flourRule),
+    ash: held("ash", "ash", "ash", ash),
     wholegrain: worked(
       { id: "blend.wholegrain", label: "wholegrain share", unit: "% of flour", places: 1 },
       "sum(share * whole)",
@@ -132,7 +118,7 @@ interface Part extends Content {
 }
 
 function mixed(
-  naming: Pick<Figure, "id" | "label" | "unit" | "places">,
+  naming: Naming,
   name: string,
   parts: readonly Part[],
   why: string,
@@ -150,7 +136,7 @@ function mixed(
     massBalance,
     ...sources,
   );
-  return withRange(figure, rangeOfSum(figure, termsOf(parts), why));
+  return sumRange(figure, termsOf(parts), why);
 }
 
 function termsOf(parts: readonly Part[]): readonly Term[] {
@@ -188,4 +174,10 @@ export function atMoisture(
     ...sources,
   );
   return basisRange(figure, asIs, moisture, open);
+}
+
+/** The whole list, or nothing where one of it is missing. */
+function whole<T>(values: readonly (T | undefined)[]): readonly T[] | undefined {
+  const present = values.filter((value): value is T & {} => value !== undefined);
+  return present.length === values.length ? present : undefined;
 }

@@ -10,7 +10,7 @@ import { readProduct } from "../materials/product-text.ts";
 import type { DoseBeside } from "../materials/several.ts";
 import type { Holding, SpecAlkali } from "../spec/spec.ts";
 import type { FormulaLine } from "./line.ts";
-import { notAlkaline } from "./not-alkaline.ts";
+import { ofFlour } from "./naming.ts";
 
 /** An alkaline product of the spec and what takes its place. */
 export interface Replacement {
@@ -36,7 +36,7 @@ const usualHolding: Holding = "alkalinity M";
 export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMaterials): Outcome<Replacement> {
   const path = [...old.path, "replaceWith"];
   const [name, second] = typeof item.replaceWith === "string" ? [item.replaceWith] : (item.replaceWith ?? []);
-  if (name === undefined) return refuse(noProduct(old.path));
+  if (name === undefined) return refuse(problem("alkali.replace-with", [...old.path, "holding"], {}));
   const beside = old.material.composition && {
     text: `the alkalinity of ${old.name}, ${shown(old.parts)},`,
     unit: "%" as const,
@@ -47,9 +47,12 @@ export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMateri
   const problems = [first, other].flatMap((one): readonly Problem[] => (one?.ok === false ? one.problems : []));
   if (problems.length > 0) return refuse(...problems);
   const { composition } = old.material;
-  if (!first.ok || composition === undefined) return refuse(notAlkaline(old.name, [...old.path, "name"]));
+  if (!first.ok || composition === undefined)
+    return refuse(problem("alkali.no-composition", [...old.path, "name"], { name: old.name }));
   const products = other?.ok ? ([first.value, other.value] as const) : ([first.value] as const);
-  const hold = held[item.holding ?? usualHolding];
+  const names = products.map((product) => product.name);
+  const { holding = usualHolding } = item;
+  const hold = held[holding];
   const from = { name: old.name, composition };
   const swap = convert({ from: { ...from, mass: old.parts.value }, to: products, hold });
   if (!swap.ok) return refuse(...swap.problems.map((problem) => ({ ...problem, path })));
@@ -63,7 +66,7 @@ export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMateri
     return amount === undefined ? [] : [lineFor(old, product, amount, index)];
   });
   return answer({ old, lines: lines.filter(({ parts }) => parts.value !== "0") }, [
-    replacedNote(path, old, item, products),
+    note("alkali.replaced", path, { names, old: old.name, parts: shown(old.parts), holding }),
     ...strengthNotes(old),
     ...swap.notes.map((one) => ({ ...one, path, of: { inPlaceOf: old.name } })),
   ]);
@@ -85,7 +88,7 @@ function productNamed(name: string, path: Path, own: OwnMaterials, beside: DoseB
   if (!material.ok) return material;
   const { composition } = material.value;
   return composition === undefined
-    ? refuse(notAlkaline(name, path))
+    ? refuse(problem("alkali.no-composition", path, { name }))
     : answer({ name, composition, material: material.value });
 }
 
@@ -103,24 +106,9 @@ export function namedOrWritten(
   return product.ok ? answer(writtenProduct(product.value, product.notes)) : product;
 }
 
-function noProduct(path: Path): Problem {
-  return problem("alkali.replace-with", [...path, "holding"], {});
-}
-
 function lineFor(old: FormulaLine, product: Product, each: FormulaLine["parts"], index: number): FormulaLine {
   const id = `${old.id}.${index + 1}`;
   const written = { ...old.parts, label: `${old.name} as written` };
-  const parts = worked(
-    { id: `${id}.parts`, label: product.name, unit: "% of flour", places: 2 },
-    "old * each",
-    { old: written, each },
-    massBalance,
-  );
+  const parts = worked(ofFlour(`${id}.parts`, product.name), "old * each", { old: written, each }, massBalance);
   return { ...old, id, name: product.name, material: product.material, parts };
-}
-
-function replacedNote(path: Path, old: FormulaLine, item: SpecAlkali, products: readonly Product[]): Note {
-  const names = products.map(({ name }) => name);
-  const facts = { names, old: old.name, parts: shown(old.parts), holding: item.holding ?? usualHolding };
-  return note("alkali.replaced", path, facts);
 }

@@ -2,10 +2,12 @@ import { type Figure, given, shown, summed, worked } from "../figure/figure.ts";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { ceilToDivision, dec, decimalText } from "../number/decimal.ts";
+import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { FormulaLine } from "./line.ts";
 import { moistureFigure } from "./line.ts";
 import type { StatedLines } from "./lines.ts";
+import { ofDough, ofFlour } from "./naming.ts";
 import { sumRange } from "./ranges.ts";
 
 /** Where the water of the dough comes from. Unless said otherwise in % of flour. */
@@ -28,7 +30,7 @@ export interface WaterBalance {
 /** A line's own water, % of flour. */
 export function carriedWater(line: FormulaLine): Figure {
   return worked(
-    { id: `${line.id}.water`, label: `water in ${line.name}`, unit: "% of flour", places: 2 },
+    ofFlour(`${line.id}.water`, `water in ${line.name}`),
     "parts * moisture / 100",
     { parts: line.parts, moisture: moistureFigure(line) },
     massBalance,
@@ -43,10 +45,12 @@ export function carriedWater(line: FormulaLine): Figure {
  */
 export function balanceWater(lines: StatedLines, water: Spec["water"]): Outcome<WaterBalance> {
   const ways = (["added", "tap", "dough"] as const).filter((way) => water[way] !== undefined);
-  const [way, second] = ways;
-  if (way === undefined || second !== undefined) return refuse(wayProblem(ways));
+  const [way] = ways;
+  const amount = way && water[way];
+  if (way === undefined || amount === undefined) return refuse(problem("water.not-stated", ["water"], {}));
+  if (ways.length > 1) return refuse(problem("water.stated-twice", ["water"], { ways }));
   const known = waterBefore(lines);
-  const tap = tapWater(way, lines, water, known);
+  const tap = tapWater(way, amount, lines, known);
   return tap.ok ? answer(summary(tap.value, known)) : tap;
 }
 
@@ -58,21 +62,17 @@ export function waterWith(tap: Figure, lines: Pick<StatedLines, "flours" | "othe
 /** What there is of water, and of all else, before any is poured. */
 function waterBefore(lines: Pick<StatedLines, "flours" | "others">): Known {
   const carried = summed(
-    { id: "water.carried", label: "water carried by other ingredients", unit: "% of flour", places: 2 },
+    ofFlour("water.carried", "water carried by other ingredients"),
     { water: lines.others.map(carriedWater) },
     massBalance,
   );
   const flour = sumRange(
-    summed(
-      { id: "water.flour", label: "water in the flour", unit: "% of flour", places: 2 },
-      { water: lines.flours.map(carriedWater) },
-      massBalance,
-    ),
+    summed(ofFlour("water.flour", "water in the flour"), { water: lines.flours.map(carriedWater) }, massBalance),
     lines.flours.map((line) => ({ weight: () => dec(line.parts.value).div(100), figure: moistureFigure(line) })),
     "moisture of the flours",
   );
   const others = summed(
-    { id: "dough.others", label: "all but flour and tap water", unit: "% of flour", places: 2 },
+    ofFlour("dough.others", "all but flour and tap water"),
     { parts: lines.others.map((line) => line.parts) },
     massBalance,
   );
@@ -87,18 +87,13 @@ interface Known {
 
 const tapNaming = { id: "water.tap", label: "tap water", unit: "% of flour", places: 2, bounds: { least: "0" } };
 
-function tapWater(
-  way: "added" | "tap" | "dough",
-  lines: StatedLines,
-  water: Spec["water"],
-  known: Known,
-): Outcome<Figure> {
+function tapWater(way: "added" | "tap" | "dough", amount: Quantity, lines: StatedLines, known: Known): Outcome<Figure> {
   const path: Path = ["water", way];
   if (way === "dough") {
     const stated = given(
-      { id: "water.dough-stated", label: "stated dough water", unit: "% of dough", places: 2 },
-      water.dough?.value ?? "0",
-      `spec, ${water.dough?.text ?? ""}`,
+      ofDough("water.dough-stated", "stated dough water"),
+      amount.value,
+      `spec, ${amount.text}`,
       fromSpec,
     );
     const tap = worked(
@@ -107,10 +102,8 @@ function tapWater(
       { dough: stated, ...known },
       massBalance,
     );
-    return dec(tap.value).isNegative() ? refuse(belowOwn(path, water.dough?.text ?? "", known)) : answer(tap);
+    return dec(tap.value).isNegative() ? refuse(belowOwn(path, amount.text, known)) : answer(tap);
   }
-  const amount = water[way];
-  if (amount === undefined) return refuse(wayProblem([]));
   const stated = statedWater(way, lines, amount, path);
   if (!stated.ok) return stated;
   if (way === "tap") return poured(stated.value, lines, path, known);
@@ -132,13 +125,8 @@ function poured(stated: Figure, { replacements }: StatedLines, path: Path, known
  * Water stated on flour, brought to 100 of the flour at hand. On another flour moisture, the dough keeps its dry matter
  * and its water: what the flour at hand has more or less of its own is taken off the water or added to it.
  */
-function statedWater(
-  way: "added" | "tap",
-  lines: StatedLines,
-  amount: NonNullable<Spec["water"]["added"]>,
-  path: Path,
-): Outcome<Figure> {
-  const naming = { id: `water.${way}-stated`, label: `stated ${way} water`, unit: "% of flour", places: 2 };
+function statedWater(way: "added" | "tap", lines: StatedLines, amount: Quantity, path: Path): Outcome<Figure> {
+  const naming = ofFlour(`water.${way}-stated`, `stated ${way} water`);
   const factor = lines.referenceFactor;
   if (amount.dimension === "mass" && lines.writtenFlour === undefined) {
     return refuse(problem("water.mass-without-flour-mass", path, { amount: amount.text }));
@@ -158,45 +146,24 @@ function statedWater(
 }
 
 function summary(tap: Figure, { carried, flour, others }: Known): WaterBalance {
-  const added = worked(
-    { id: "water.added", label: "added water", unit: "% of flour", places: 2 },
-    "tap + carried",
-    { tap, carried },
-    massBalance,
-  );
+  const added = worked(ofFlour("water.added", "added water"), "tap + carried", { tap, carried }, massBalance);
   const dough = worked(
-    { id: "dough.parts", label: "dough on 100 of flour", unit: "% of flour", places: 2 },
+    ofFlour("dough.parts", "dough on 100 of flour"),
     "100 + tap + others",
     { tap, others },
     massBalance,
   );
   const doughWater = worked(
-    { id: "dough.water", label: "dough water", unit: "% of dough", places: 2 },
+    ofDough("dough.water", "dough water"),
     "100 * (flour + added) / dough",
     { flour, added, dough },
     massBalance,
   );
-  const ranged = doughRange(doughWater, flour, dough);
-  return {
-    tap,
-    carried,
-    added,
-    flour,
-    dough,
-    doughWater: ranged,
-    figures: [tap, carried, added, flour, dough, ranged],
-  };
-}
-
-/** The water is poured as worked out; what the flour has more or less of its own is in the dough. */
-function doughRange(doughWater: Figure, flour: Figure, dough: Figure): Figure {
-  return sumRange(doughWater, [{ weight: () => dec(100).div(dough.value), figure: flour }], "moisture of the flours");
-}
-
-function wayProblem(ways: readonly string[]): Problem {
-  return ways.length === 0
-    ? problem("water.not-stated", ["water"], {})
-    : problem("water.stated-twice", ["water"], { ways });
+  // The water is poured as worked out; what the flour has more or less of its own is in the dough.
+  const open = [{ weight: () => dec(100).div(dough.value), figure: flour }];
+  const ranged = sumRange(doughWater, open, "moisture of the flours");
+  const figures = [tap, carried, added, flour, dough, ranged];
+  return { tap, carried, added, flour, dough, doughWater: ranged, figures };
 }
 
 /** Less dough water than the dough has before any is poured, % of the dough. */
