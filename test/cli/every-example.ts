@@ -2,26 +2,30 @@ import { mkdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { parse, stringify } from "yaml";
 import { starterSpec } from "#cli/input/starter-spec.ts";
+import type { Command } from "#cli/shared/command.ts";
 import { commands } from "#cli/table.ts";
 import { splitWords } from "../docs/console-blocks.ts";
 import { type Ended, runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 
-/** The examples in the help of every command, and the flags that it takes. */
-export const examples = (
+/** Every command with the words that lead to it. */
+export const everyCommand: readonly { readonly usage: string; readonly command: Command }[] = (
   await Promise.all(
     commands.map(async ({ usage, load }) => {
       const command = await load();
       const members = "commands" in command ? command.commands : [{ usage: "", command }];
-      return members.map((one) => ({
-        usage: `${usage} ${one.usage}`,
-        lines: one.command.examples.map(([line]) => line),
-        flags: Object.keys(one.command.flags),
-      }));
+      return members.map((one) => ({ usage: `${usage} ${one.usage}`.trim(), command: one.command }));
     }),
   )
 ).flat();
+
+/** The examples in the help of every command, and the flags that it takes. */
+export const examples = everyCommand.map(({ usage, command }) => ({
+  usage,
+  lines: command.examples.map(([line]) => line),
+  flags: Object.keys(command.flags),
+}));
 
 const { dial: _dial, ...handCrank } = parse(starterSpec).machines["hand crank"];
 
@@ -84,5 +88,5 @@ export async function runExample(
   const [, ...args] = splitWords(asked);
   // The page is read from beside the bundle.
   if (args[0] === "page") return runBuilt(args, { cwd: folder });
-  return runHere([...args, ...flags], { cwd: folder, commands, input: specs["noodle.json"], width });
+  return runHere([...args, ...flags], { cwd: folder, input: specs["noodle.json"], width });
 }

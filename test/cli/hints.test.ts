@@ -1,21 +1,10 @@
 import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
 import { readWords } from "#cli/command-line.ts";
-import type { Command } from "#cli/shared/command.ts";
-import { commands } from "#cli/table.ts";
 import { splitWords } from "../docs/console-blocks.ts";
+import { everyCommand } from "./every-example.ts";
 
-/** Every command with the words that lead to it. */
-const known: readonly { readonly usage: string; readonly command: Command }[] = (
-  await Promise.all(
-    commands.map(async ({ usage, load }) => {
-      const command = await load();
-      const members = "commands" in command ? command.commands : [{ usage: "", command }];
-      return members.map((one) => ({ usage: `${usage} ${one.usage}`.trim(), command: one.command }));
-    }),
-  )
-).flat();
-const flags = new Set(known.flatMap(({ command }) => Object.keys(command.flags)));
+const flags = new Set(everyCommand.flatMap(({ command }) => Object.keys(command.flags)));
 const everywhere = ["help", "version"];
 
 const source = ["hints", "problem-texts"]
@@ -29,7 +18,7 @@ test("the hints name commands and flags", () => expect([lines.length > 8, said.l
 
 test.each(lines)("%s, which a hint names, is a command with these flags", (line) => {
   const words = splitWords(line.replaceAll(/\$\{\w+\}/gu, "flour")).slice(1);
-  const fitting = known.find(({ usage }) => {
+  const fitting = everyCommand.find(({ usage }) => {
     const names = usage.split(" ").filter((word) => /^[a-z]/u.test(word));
     return names.every((name, index) => words[index] === name);
   });
@@ -45,6 +34,7 @@ test.each(said)("--%s, which a hint names, is a flag", (flag) => {
 });
 
 test("the flags of temperatures are those of the keys that may be missing", () => {
-  const { flags: ofWater = {} } = known.find(({ usage }) => usage.startsWith("water-temperature"))?.command ?? {};
+  const { flags: ofWater = {} } =
+    everyCommand.find(({ usage }) => usage.startsWith("water-temperature"))?.command ?? {};
   for (const key of ["dough", "flour", "room"]) expect(Object.keys(ofWater)).toContain(`${key}-at`);
 });

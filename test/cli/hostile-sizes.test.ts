@@ -1,19 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { blendCommand } from "#cli/commands/blend.ts";
-import { costCommand } from "#cli/commands/cost.ts";
-import { formulaCommand } from "#cli/commands/formula.ts";
-import { sheetCommand } from "#cli/commands/sheet.ts";
-import type { Listed } from "#cli/shared/command.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";
-
-const commands: readonly Listed[] = [
-  { usage: "formula <spec>", describe: "", load: async () => formulaCommand },
-  { usage: "blend <spec>", describe: "", load: async () => blendCommand },
-  { usage: "cost <spec>", describe: "", load: async () => costCommand },
-  { usage: "sheet <spec>", describe: "", load: async () => sheetCommand },
-];
 
 const lines = (count: number, line: (index: number) => string): string =>
   Array.from({ length: count }, (_, index) => `${line(index)}\n`).join("");
@@ -99,7 +87,7 @@ const most = 4;
 describe("within the limits of size, no file takes long", () => {
   test.each(rows.map((row, index) => ({ ...row, file: `${index}.yaml` })))("$what", async (row) => {
     const before = process.cpuUsage();
-    const { status, stderr } = await runHere([row.command, row.file], { cwd: folder, commands });
+    const { status, stderr } = await runHere([row.command, row.file], { cwd: folder });
     const { user, system } = process.cpuUsage(before);
     expect((user + system) / 1e6).toBeLessThan(most);
     expect(status).toBe(2);

@@ -1,26 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { alkaliCommands } from "#cli/commands/alkali/alkali.ts";
-import { batchCommand } from "#cli/commands/batch.ts";
-import { calibrateGroup } from "#cli/commands/calibrate.ts";
-import { costCommand } from "#cli/commands/cost.ts";
-import { sheetCommand } from "#cli/commands/sheet.ts";
-import type { Listed } from "#cli/shared/command.ts";
 import { reportSchema } from "#core/report/schema.ts";
+import { splitWords } from "../docs/console-blocks.ts";
+import { everyCommand } from "./every-example.ts";
 import { runHere } from "./in-process.ts";
-
-const groups = { alkali: alkaliCommands, calibrate: calibrateGroup };
-const withSpec = { batch: batchCommand, cost: costCommand, sheet: sheetCommand };
-
-const commands: readonly Listed[] = [
-  { usage: "alkali", describe: "", load: async () => alkaliCommands },
-  { usage: "calibrate", describe: "", load: async () => calibrateGroup },
-  ...Object.entries(withSpec).map(([name, command]) => ({
-    usage: `${name} <spec>`,
-    describe: "",
-    load: async () => command,
-  })),
-];
 
 /** Texts that are no value, or that a careless reader takes for another one. */
 const hostile = [
@@ -61,23 +44,14 @@ interface Line {
   readonly flags: readonly string[];
 }
 
-/** The words of an example as a shell would take them apart. */
-function wordsOf(example: string): readonly string[] {
-  const words = [...example.matchAll(/'([^']*)'|"([^"]*)"|(\S+)/gu)];
-  return words.slice(1).map((word) => word[1] ?? word[2] ?? word[3] ?? "");
-}
-
-const lines: readonly Line[] = [
-  ...Object.values(groups).flatMap((group) =>
-    group.commands.flatMap(({ command }) =>
-      command.examples.map(([example]) => ({ base: wordsOf(example), flags: Object.keys(command.flags) })),
-    ),
-  ),
-  ...Object.entries(withSpec).map(([name, command]) => ({
-    base: [name, "examples/school-noodle.yaml"],
-    flags: Object.keys(command.flags),
-  })),
-];
+/** Lines that need no spec, and questions about one. */
+const lines: readonly Line[] = everyCommand.flatMap(({ usage, command }) => {
+  const flags = Object.keys(command.flags);
+  if (/^(?:alkali|calibrate) /u.test(usage))
+    return command.examples.map(([example]) => ({ base: splitWords(example).slice(1), flags }));
+  const [name = ""] = usage.split(" ");
+  return ["batch", "cost", "sheet"].includes(name) ? [{ base: [name, "examples/school-noodle.yaml"], flags }] : [];
+});
 
 /** A right command line in which one flag, or one word, is replaced. */
 const commandLine = fc
@@ -92,15 +66,16 @@ const commandLine = fc
       ),
   );
 
-/** What no screen shows: numbers that are none, and what a terminal obeys. */
-const unshown = /(?<!["\w-])(?:NaN|Infinity|undefined)(?!["\w])|\[object Object\]|(?![\r\n])\p{Cc}|[\u202A-\u202E]/u;
+/** What no screen shows, but for a word too many as it was typed: numbers that are none, and what a terminal obeys. */
+const unshown =
+  /(?<!["\w-]|too many: )(?:NaN|Infinity|undefined)(?!["\w])|\[object Object\]|(?![\r\n])\p{Cc}|[\u202A-\u202E]/u;
 
 describe("hostile values on the command line", () => {
   test.each([[["-"]], [["--working", "-"]], [["sodium carbonate", "-"]]])(
     "a lone dash among the products is no product, and not passed over: %j",
     async (words) => {
       const strength = ["--strength", "10 %", "--amount", "1 kg"];
-      const { status, stderr } = await runHere(["alkali", "make", ...words, ...strength], { commands });
+      const { status, stderr } = await runHere(["alkali", "make", ...words, ...strength]);
       expect(status).toBe(2);
       expect(stderr).toContain("<products>: [");
     },
@@ -109,7 +84,7 @@ describe("hostile values on the command line", () => {
   test("end in an answer or a refusal, and nothing unfit is shown", async () => {
     await fc.assert(
       fc.asyncProperty(commandLine, async (args) => {
-        const { status, stdout, stderr } = await runHere(args, { commands });
+        const { status, stdout, stderr } = await runHere(args);
         expect([0, 1, 2]).toContain(status);
         expect(stdout + stderr).not.toBe("");
         expect(stdout + stderr).not.toMatch(unshown);
@@ -122,7 +97,7 @@ describe("hostile values on the command line", () => {
     await fc.assert(
       fc.asyncProperty(commandLine, async (args) => {
         fc.pre(!args.some((word) => /^--(?:format|table|picture|figure)=/u.test(word)));
-        const { status, stdout } = await runHere([...args, "--format", "json"], { commands });
+        const { status, stdout } = await runHere([...args, "--format", "json"]);
         expect([0, 1, 2]).toContain(status);
         if (status === 2) return;
         const report: unknown = JSON.parse(stdout);

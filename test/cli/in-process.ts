@@ -1,21 +1,10 @@
 import { resolve } from "node:path";
-import { batchCommand } from "#cli/commands/batch.ts";
-import { compareCommand } from "#cli/commands/compare.ts";
-import { formulaCommand } from "#cli/commands/formula.ts";
-import { materialsCommand } from "#cli/commands/materials.ts";
 import type { Asker } from "#cli/io.ts";
 import { run } from "#cli/run.ts";
 import type { Listed } from "#cli/shared/command.ts";
 import { systemIo } from "#cli/system-io.ts";
+import { commands } from "#cli/table.ts";
 import type { Ended } from "./built.ts";
-
-/** A few commands as the table of the command has them. */
-const commands: readonly Listed[] = [
-  { usage: "formula <spec>", describe: "", load: async () => formulaCommand },
-  { usage: "batch <spec>", describe: "", load: async () => batchCommand },
-  { usage: "compare <specs..>", describe: "", load: async () => compareCommand },
-  { usage: "materials [words..]", describe: "", load: async () => materialsCommand },
-];
 
 interface Surroundings {
   readonly cwd?: string;

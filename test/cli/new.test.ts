@@ -6,22 +6,19 @@ import { fileURLToPath } from "node:url";
 import { readNoodleData } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
-import { newCommand } from "#cli/commands/new.ts";
 import { kitchenProblems, kitchenSections } from "#cli/input/new-sections.ts";
 import { starterSpec } from "#cli/input/starter-spec.ts";
-import type { Listed } from "#cli/shared/command.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 
-const commands: readonly Listed[] = [{ usage: "new [file]", describe: "", load: async () => newCommand }];
 const handout = "Harbour class noodles for 40 bowls\n1 kg strong flour\n380 ml water\nkansui 12 g\nturmeric 2 g\n";
 
 async function newSpec(
   args: readonly string[],
   more: { readonly answers?: readonly string[]; readonly input?: string } = {},
 ) {
-  const { status, stdout, stderr } = await runHere(["new", "-", ...args], { commands, ...more });
+  const { status, stdout, stderr } = await runHere(["new", "-", ...args], more);
   return { status, stderr, text: stdout, spec: parse(stdout) as Record<string, unknown> };
 }
 
@@ -118,17 +115,17 @@ describe("without a terminal", () => {
 
   test("a style begins with the formula that a source prints for it, and a flag goes before it", async () => {
     const args = ["new", "-", "--style", "Yellow Alkaline", "--flour", "bread flour", "--salt", "2 %"];
-    const { status, stdout } = await runHere(args, { commands });
+    const { status, stdout } = await runHere(args);
     const spec = parse(stdout);
     expect([status, spec.style, spec.water, spec.salt]).toEqual([0, "yellow alkaline", { tap: "34 %" }, "2 %"]);
     expect(spec.alkali.map(({ amount }: { readonly amount: string }) => amount)).toEqual(["0.9 %", "0.1 %"]);
     expect(spec.notes).toContain("Hatcher");
     expect(spec.notes).toContain(": water, alkali. The rest is your own.");
     const own = [...args, "--water", "36 %", "--alkali", "sodium carbonate 1 %"];
-    expect(parse((await runHere(own, { commands })).stdout).notes).toBeUndefined();
-    const none = await runHere(["new", "-", "--style", "ramen", "--flour", "bread flour"], { commands });
+    expect(parse((await runHere(own)).stdout).notes).toBeUndefined();
+    const none = await runHere(["new", "-", "--style", "ramen", "--flour", "bread flour"]);
     expect([none.status, parse(none.stdout).alkali, parse(none.stdout).style]).toEqual([0, undefined, "ramen"]);
-    const unknown = await runHere(["new", "-", "--style", "spaghetti"], { commands });
+    const unknown = await runHere(["new", "-", "--style", "spaghetti"]);
     expect([unknown.status, unknown.stderr]).toEqual([2, expect.stringContaining("--style: [style.unknown]")]);
   });
 
@@ -252,7 +249,7 @@ test("the built command neither waits nor asks where there is no terminal", () =
 
 test("flours with shares of their own are taken at them, and a misspelt one is asked about", async () => {
   const two = ["new", "-", "--flour", "bread flour 80 %", "--flour", "rye flour 20 %", "--water", "36 %"];
-  const { stdout, stderr } = await runHere(two, { commands });
+  const { stdout, stderr } = await runHere(two);
   expect(stderr).toBe("");
   expect(parse(stdout).flours).toEqual([
     { name: "bread flour", amount: "80 %" },
@@ -262,12 +259,10 @@ test("flours with shares of their own are taken at them, and a misspelt one is a
     ["bread flour", "semolina 30 %"],
     ["semolina 30 %", "bread flour"],
   ]) {
-    const rest = await runHere(["new", "-", ...flours.flatMap((one) => ["--flour", one]), "--water", "36 %"], {
-      commands,
-    });
+    const rest = await runHere(["new", "-", ...flours.flatMap((one) => ["--flour", one]), "--water", "36 %"]);
     expect(rest.stdout).toContain("  - name: bread flour\n    amount: rest\n");
   }
-  const misspelt = await runHere(["new", "-", "--flour", "bred flour", "--water", "36 %"], { commands });
+  const misspelt = await runHere(["new", "-", "--flour", "bred flour", "--water", "36 %"]);
   expect(misspelt.stderr).toContain('did you mean "bread flour"');
   expect(parse(misspelt.stdout).name).toBe("Noodles");
 });

@@ -2,7 +2,6 @@ import { mkdirSync } from "node:fs";
 import { join } from "node:path";
 import { expect, test } from "vitest";
 import { catalogue } from "#cli/render/problem-texts.ts";
-import { commands } from "#cli/table.ts";
 import { catalogue as library } from "#core/figure/problems/index.ts";
 import { splitWords } from "../docs/console-blocks.ts";
 import { expectPage, kinds } from "../docs/page.ts";
@@ -28,7 +27,7 @@ async function shown(code: string, sample: Sample): Promise<Shown> {
   const [line, terminal] = typeof sample === "string" ? [sample] : sample;
   const [asked = "", file = ""] = line.split(" < ");
   const input = String(contents[file] ?? "");
-  const surroundings = { cwd: folder, commands, input, ...(terminal && { answers: [] }) };
+  const surroundings = { cwd: folder, input, ...(terminal && { answers: [] }) };
   const { status, stderr } = await runHere(splitWords(asked), surroundings);
   return { code, line, status, problems: readProblems(stderr.replaceAll(`${folder}/`, "")) };
 }

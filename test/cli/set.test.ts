@@ -1,8 +1,5 @@
 import { join } from "node:path";
 import { expect, test } from "vitest";
-import { batchCommand } from "#cli/commands/batch.ts";
-import { formulaCommand } from "#cli/commands/formula.ts";
-import { sheetCommand } from "#cli/commands/sheet.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";
@@ -68,17 +65,16 @@ test.each([
 });
 
 test.each([
-  { command: sheetCommand, set: "sheet.thickness=0.2 mm", line: "sheet.thickness=0.44 mm" },
-  { command: sheetCommand, set: "sheet.cutter=22", line: "sheet.cutter=20" },
-  { command: batchCommand, set: "mixer.largest=10 g", line: "mixer.largest=3 kg" },
+  { command: "sheet", set: "sheet.thickness=0.2 mm", line: "sheet.thickness=0.44 mm" },
+  { command: "sheet", set: "sheet.cutter=22", line: "sheet.cutter=20" },
+  { command: "batch", set: "mixer.largest=10 g", line: "mixer.largest=3 kg" },
 ])("--set $set is refused with the nearest value that is not", async ({ command, set, line }) => {
-  const commands = [{ usage: "ask <spec>", describe: "", load: async () => command }];
   const school = "examples/school-noodle.yaml";
-  const { stdout } = await runHere(["ask", school, "--set", set, "--format", "json"], { commands });
+  const { stdout } = await runHere([command, school, "--set", set, "--format", "json"]);
   expect(JSON.parse(stdout).problems.map(({ lines }: { readonly lines: unknown }) => lines)).toEqual([
     [`--set '${line}'`],
   ]);
-  const right = await runHere(["ask", school, "--set", line, "--format", "json"], { commands });
+  const right = await runHere([command, school, "--set", line, "--format", "json"]);
   expect(right.stdout).not.toContain(JSON.parse(stdout).problems[0].code);
 });
 
@@ -87,12 +83,8 @@ test.each([
   ["formula", "materials.mill strong flour.protein=14 %", "flour.1.moisture", "13.6"],
   ["sheet", "machines.two-stand sheeter.speed=8 m/min", "rolls.speed", "8"],
 ])("%s --set '%s' changes that of the included file and keeps the rest of it", async (command, set, id, changed) => {
-  const commands = [
-    { usage: "formula <spec>", describe: "", load: async () => formulaCommand },
-    { usage: "sheet <spec>", describe: "", load: async () => sheetCommand },
-  ];
   const asked = [command, "examples/school-noodle.yaml", "--set", set, "--format", "json"];
-  const { stdout, stderr } = await runHere(asked, { commands });
+  const { stdout, stderr } = await runHere(asked);
   expect([stderr, JSON.parse(stdout).figures[id]?.value]).toEqual(["", changed]);
 });
 

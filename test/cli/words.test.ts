@@ -1,5 +1,4 @@
 import { expect, test } from "vitest";
-import { wordsCommand } from "#cli/commands/words.ts";
 import { runHere } from "./in-process.ts";
 
 const spec = "examples/school-noodle.yaml";
@@ -21,17 +20,13 @@ test("the forms for programs have no words", async () => {
 });
 
 test("a word is explained by its name, with its source", async () => {
-  const commands = [{ usage: "words [word..]", describe: "", load: async () => wordsCommand }];
-  const { status, stdout } = await runHere(["words", "cutter", "number"], { commands });
+  const { status, stdout } = await runHere(["words", "cutter", "number"]);
   expect(status).toBe(0);
   expect(stdout).toMatch(/cutter number .*30 mm/su);
-  expect((await runHere(["words", "qqqqq"], { commands })).status).toBe(1);
+  expect((await runHere(["words", "qqqqq"])).status).toBe(1);
 });
 
 test("a part of a name that no word has is said not to be explained", async () => {
-  const commands = [{ usage: "words [word..]", describe: "", load: async () => wordsCommand }];
-  expect((await runHere(["words", "meq", "nonsense"], { commands })).stdout).toContain(
-    '"nonsense" is not explained here',
-  );
-  expect((await runHere(["words", "cutter", "number"], { commands })).stdout).not.toContain("not explained");
+  expect((await runHere(["words", "meq", "nonsense"])).stdout).toContain('"nonsense" is not explained here');
+  expect((await runHere(["words", "cutter", "number"])).stdout).not.toContain("not explained");
 });

@@ -3,23 +3,10 @@ import { join } from "node:path";
 import type { SpecChange } from "@noodlewright/core/spec";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
-import { alkaliCommands } from "#cli/commands/alkali/alkali.ts";
-import { blendCommand } from "#cli/commands/blend.ts";
-import { lotCommand } from "#cli/commands/lot.ts";
-import { replaceCommand } from "#cli/commands/replace.ts";
-import { settleCommand } from "#cli/commands/settle.ts";
 import { sharedValue, withChanges } from "#cli/input/written-values.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";
-
-const commands = [
-  { usage: "settle <spec>", describe: "", load: async () => settleCommand },
-  { usage: "blend <spec>", describe: "", load: async () => blendCommand },
-  { usage: "replace <spec>", describe: "", load: async () => replaceCommand },
-  { usage: "lot <spec>", describe: "", load: async () => lotCommand },
-  { usage: "alkali", describe: "", load: async () => alkaliCommands },
-];
 
 function changed(text: string, ...values: readonly SpecChange[]) {
   return withChanges({ name: "noodle.yaml", text, bytes: new TextEncoder().encode(text) }, values);
@@ -120,26 +107,26 @@ const spec =
 test("--write changes the amounts of the spec, and without it nothing is written", async () => {
   const folder = folderFor({ "noodle.yaml": spec });
   const path = join(folder, "noodle.yaml");
-  const shown = await runHere(["settle", path], { commands });
+  const shown = await runHere(["settle", path]);
   expect([shown.status, shown.stderr, readFileSync(path, "utf8")]).toEqual([0, "", spec]);
-  const written = await runHere(["settle", path, "--write"], { commands });
+  const written = await runHere(["settle", path, "--write"]);
   expect([written.status, written.stderr]).toEqual([0, `Wrote ${path}: 1 change.\n`]);
   const text = readFileSync(path, "utf8");
   expect(text.replace(/added: [\d.]+ %/u, "added: find")).toBe(spec);
   expect(Number.parseFloat(parse(text).water.added)).toBeGreaterThan(30);
-  const again = await runHere(["settle", path], { commands });
+  const again = await runHere(["settle", path]);
   expect(again.stdout).toContain("The spec leaves nothing to be found");
 });
 
 test("-o writes a new file and no other, and what --set says is not mixed in", async () => {
   const folder = folderFor({ "noodle.yaml": spec, "there.yaml": "name: another\n" });
   const path = join(folder, "noodle.yaml");
-  const made = await runHere(["settle", path, "-o", join(folder, "new.yaml")], { commands });
+  const made = await runHere(["settle", path, "-o", join(folder, "new.yaml")]);
   expect([made.status, readFileSync(path, "utf8")]).toEqual([0, spec]);
   expect(parse(readFileSync(join(folder, "new.yaml"), "utf8")).water.added).toMatch(/^\d/u);
-  const there = await runHere(["settle", path, "-o", join(folder, "there.yaml")], { commands });
+  const there = await runHere(["settle", path, "-o", join(folder, "there.yaml")]);
   expect([there.status, readProblems(there.stderr).map(({ code }) => code)]).toEqual([2, ["file.there"]]);
-  const set = await runHere(["settle", path, "--write", "--set", "wanted.doughWater=37 %"], { commands });
+  const set = await runHere(["settle", path, "--write", "--set", "wanted.doughWater=37 %"]);
   expect([set.status, readProblems(set.stderr).map(({ code }) => code)]).toEqual([2, ["write.set"]]);
   expect(readFileSync(path, "utf8")).toBe(spec);
 });
@@ -203,7 +190,7 @@ test.each([
       const before = handmade.replaceAll("\n", lineEnd);
       const folder = folderFor({ "noodle.yaml": before });
       const path = join(folder, "noodle.yaml");
-      const { status, stderr } = await runHere([...args, path, "--write"], { commands });
+      const { status, stderr } = await runHere([...args, path, "--write"]);
       expect([status, stderr]).toEqual([0, expect.stringMatching(/^Wrote .*: \d changes?\.\n$/u)]);
       const after = readFileSync(path, "utf8");
       expect(parse(after)).toMatchObject(reads);
@@ -214,7 +201,7 @@ test.each([
         expect(line).toMatch(/^ +(?:amount: +|tap: |- {3}\{ name: "rye flour", amount: |- {3}name: bread)/u);
       expect(after.replaceAll("\r\n", "").includes("\r")).toBe(false);
       expect(after.includes("\n") && after.replaceAll("\r\n", "").includes("\n")).toBe(lineEnd === "\n");
-      const again = await runHere(["settle", path], { commands });
+      const again = await runHere(["settle", path]);
       expect([again.status, again.stderr]).toEqual([0, ""]);
     }
   },
@@ -231,7 +218,7 @@ wanted: { potassiumShare: 60 % }
 `;
   const path = join(folderFor({ "noodle.yaml": text }), "noodle.yaml");
   const args = ["alkali", "convert", "potassium carbonate", "sodium carbonate", "--spec", path, "--write"];
-  const { status, stdout, stderr } = await runHere(args, { commands });
+  const { status, stdout, stderr } = await runHere(args);
   expect([status, stderr]).toEqual([0, expect.stringContaining("Wrote")]);
   expect(stdout.split("\n").slice(2, 5).join(" ")).toMatch(/potassium carbonate.*60 %/u);
   // 0.6 × 105.99 / 138.21 = 0.4601 % of the one salt by their molar masses, beside 0.4 %
@@ -251,9 +238,7 @@ materials:
 `;
   const path = join(folderFor({ "noodle.yaml": text }), "noodle.yaml");
   const convert = (from: string) =>
-    runHere(["alkali", "convert", from, "sodium carbonate", "potassium carbonate", "--spec", path, "--write"], {
-      commands,
-    });
+    runHere(["alkali", "convert", from, "sodium carbonate", "potassium carbonate", "--spec", path, "--write"]);
   const several = await convert("class powder");
   expect([several.status, readProblems(several.stderr).map(({ code }) => code)]).toEqual([2, ["convert.several"]]);
   expect(several.stderr).toContain("alkali[0] (0.40 % of flour), alkali[2] (0.40 % of flour)");
@@ -263,10 +248,15 @@ materials:
 });
 
 test("an answer that no spec can take is not written in silence", async () => {
-  const { status, stderr } = await runHere(
-    ["alkali", "convert", "sodium carbonate", "baking soda", "--dose", "1 %", "--write"],
-    { commands },
-  );
+  const { status, stderr } = await runHere([
+    "alkali",
+    "convert",
+    "sodium carbonate",
+    "baking soda",
+    "--dose",
+    "1 %",
+    "--write",
+  ]);
   expect([status, readProblems(stderr).map(({ code }) => code)]).toEqual([2, ["write.no-file"]]);
 });
 
@@ -283,7 +273,7 @@ test("a spec in JSON with its flours in g keeps both", async () => {
   };
   const folder = folderFor({ "noodle.json": JSON.stringify(noodle, undefined, 2) });
   const path = join(folder, "noodle.json");
-  const { status, stderr } = await runHere(["replace", path, "--missing", "rye flour", "--write"], { commands });
+  const { status, stderr } = await runHere(["replace", path, "--missing", "rye flour", "--write"]);
   expect([status, stderr]).toEqual([0, expect.stringContaining("Wrote")]);
   const { flours } = JSON.parse(readFileSync(path, "utf8"));
   expect(flours.map(({ name }: { readonly name: string }) => name)).toEqual(["bread flour", "cake flour"]);
@@ -309,7 +299,7 @@ test.each([
       shelf: { "vital wheat gluten": { share: "at most 4 %" }, "whole wheat flour": { share: "at most 20 %" } },
     };
     const path = join(folderFor({ "noodle.json": JSON.stringify(noodle) }), "noodle.json");
-    const { stdout } = await runHere([...args, path, "--write"], { commands });
+    const { stdout } = await runHere([...args, path, "--write"]);
     const shown = parse(/To go on with, in the spec\n([\s\S]*?)\n\n/u.exec(stdout)?.[1] ?? "");
     const { flours, water } = JSON.parse(readFileSync(path, "utf8"));
     expect(water.added).not.toBe(noodle.water.added);
@@ -324,7 +314,7 @@ test.each([
   async (shared, where, words) => {
     const plain = "name: class\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\n";
     const path = join(folderFor({ "noodle.yaml": `${plain}${shared}wanted: { saltInDough: 0.8 % }\n` }), "noodle.yaml");
-    const { stderr } = await runHere(["settle", path, "--write"], { commands });
+    const { stderr } = await runHere(["settle", path, "--write"]);
     expect(stderr).toContain(`${where}: [write.shared]`);
     expect(stderr.replaceAll(/\s+/gu, " ")).toMatch(words);
   },

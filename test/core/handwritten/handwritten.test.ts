@@ -5,7 +5,6 @@ import { formulaOf } from "#core/formula/formula.ts";
 
 /** A formula in one style, and what has to come of it: `part name amount` for every line, in the order of the text. */
 interface Sample {
-  readonly style: string;
   readonly text: string;
   readonly read: readonly string[];
   /** Number of the line (0 for none) and a word of the question. */
@@ -15,39 +14,35 @@ interface Sample {
   readonly prices?: Readonly<Record<string, string>>;
 }
 
+const anyWheat = "may be any wheat flour";
 const plain = ["flours bread flour 1000 g", "water water 380 g", "salt salt 10 g"];
 
-const samples: readonly Sample[] = [
-  {
-    style: "hydration in % of the flour",
-    text: "bread flour 1000 g\n38% hydration\nsalt 10 g",
-    read: [plain[0] ?? "", "water water 38 %", plain[2] ?? ""],
-  },
-  {
-    style: "a flour without an amount beside one in %, which is the rest",
+/** The plain formula, written in several ways. */
+function each(style: string, texts: readonly string[]) {
+  return Object.fromEntries(texts.map((text) => [`${style}${text}`, { text, read: plain }]));
+}
+
+const samples: Readonly<Record<string, Sample>> = {
+  "a flour without an amount beside one in %, which is the rest": {
     text: "semolina 30 %\nbread flour\nwater 36 %",
     read: ["flours semolina 30 %", "flours bread flour rest", "water water 36 %"],
   },
-  {
-    style: "gluten in % beside a flour without an amount, which may be 98 or 100",
+  "gluten in % beside a flour without an amount, which may be 98 or 100": {
     text: "gluten 2 %\nbread flour\nwater 36 %",
     read: ["flours gluten 2 %", "water water 36 %"],
     asks: [[2, "no amount"]],
   },
-  {
-    style: "a whole number or a decimal one, with both told",
+  "a whole number or a decimal one, with both told": {
     text: "bread flour 2,250 g\nwater 380 g\nsalt 10 g",
     read: plain.slice(1),
     asks: [[1, "write 2250 or 2.25,"]],
   },
-  {
-    style: "a comma between thousands of grams beside a decimal comma, and a point beside a decimal point",
+  "a comma between thousands of grams beside a decimal comma, and a point beside a decimal point": {
     text: "bread flour 1,000 g\nwater 38,5 %\nsalt 1 %",
     read: ["water water 38.5 %", "salt salt 1 %"],
     asks: [[1, "write 1000 or 1,"]],
   },
-  {
-    style: "a point between thousands of grams beside a decimal point, and in numbers without a unit",
+  "a point between thousands of grams beside a decimal point, and in numbers without a unit": {
     text: "bread flour 1.000 g\ncake flour 1.250\nsalt 10.5 g",
     read: ["salt salt 10.5 g"],
     asks: [
@@ -56,25 +51,16 @@ const samples: readonly Sample[] = [
       [0, "how much water"],
     ],
   },
-  {
-    style: "kilograms with a decimal comma of three places",
+  "kilograms with a decimal comma of three places": {
     text: "bread flour 1,000 kg\nwater 0,38 kg",
     read: ["flours bread flour 1.000 kg", "water water 0.38 kg"],
   },
-  {
-    style: "water by the cup with the millilitres in brackets, on either side",
+  "water by the cup with the millilitres in brackets, on either side": {
     text: "bread flour 1000 g\nwater 2/3 cup (150 ml)\nwater 150 ml (2/3 cup)",
     read: ["flours bread flour 1000 g", "water water 299.4 g"],
     remarks: ["150 ml of water at 20 °C"],
   },
-  {
-    style: "millilitres in brackets that no such cup holds",
-    text: "bread flour 1000 g\nwater 2/3 cup (350 ml)",
-    read: ["flours bread flour 1000 g"],
-    asks: [[2, '"350 ml" and "2/3 cup" are not the same']],
-  },
-  {
-    style: "amounts behind one another without a comma",
+  "amounts behind one another without a comma": {
     text: "bread flour 1000 g\nwater 380 g\nsodium carbonate 6g potassium carbonate 4g\n3 g salt 7 g potato starch",
     read: [
       ...plain.slice(0, 2),
@@ -84,91 +70,20 @@ const samples: readonly Sample[] = [
       "flours potato starch 7 g",
     ],
   },
-  {
-    style: "a ratio in brackets of which nobody can tell which salt it is",
-    text: "bread flour 1000 g\nwater 380 g\nsalt 10 g\nKansui powder (60/40) 15 g",
-    read: plain,
-    asks: [[4, "which salt is the 60"]],
-  },
-  {
-    style: "German and French",
-    text: "Roggenmehl 1000 g\nWasser 380 g\nEier 50 g\njaunes d’œufs 20 g\nblanc d'oeuf 5 g\nSalz 10 g",
-    read: [
-      "flours Roggenmehl 1000 g",
-      ...plain.slice(1, 2),
-      "ingredients Eier 50 g",
-      "ingredients jaunes d'œufs 20 g",
-      "ingredients blanc d'oeuf 5 g",
-      ...plain.slice(2),
-    ],
-  },
-  {
-    style: "flours by names of other places, types and strengths, kept as the cook wrote them",
-    text: "Strong white flour 300 g\nType 55 flour 100 g\nTipo 00 100 g\nflour W 300 100 g\nHi-gluten flour 100 g\nMehl (550) 100 g\nspelt-like flour 200 g\nwater 380 g",
-    read: [
-      "flours Strong white flour 300 g",
-      "flours Type 55 flour 100 g",
-      "flours Tipo 00 100 g",
-      "flours flour W 300 100 g",
-      "flours Hi-gluten flour 100 g",
-      "flours Mehl 550 100 g",
-      ...plain.slice(1, 2),
-    ],
-    asks: [[7, "moisture and protein"]],
-    remarks: ['"flour W 300" may be any wheat flour'],
-  },
-  {
-    style: "a table without heads: per cent without a sign, then grams",
+  "a table without heads: per cent without a sign, then grams": {
     text: "Bread flour\t80\t800 g\nCake flour\t20\t200 g\nWater\t38\t380 g\nSalt\t1\t10 g\n(total\t139\t1390 g)",
     read: ["flours Bread flour 800 g", "flours Cake flour 200 g", ...plain.slice(1)],
   },
-  {
-    style: "a table without heads, of which a number is no share",
+  "a table without heads, of which a number is no share": {
     text: "Bread flour\t100\t1000 g\nWater\t38\t380 g\nSalt\t7\t10 g",
     read: ["flours Bread flour 1000 g", ...plain.slice(1, 2)],
     asks: [[3, "what is it of"]],
   },
-  {
-    style: "spoons, pinches and pieces in other languages",
-    text: "bread flour 1000 g\nWasser, kalt: 380 g\nsel 1 c. à c.\nEier 2 Stück\nhuevos 3\nNa2CO3 1 cucchiaino",
-    read: plain.slice(0, 2),
-    asks: [
-      [3, "may be 2.9 to 6.8 g"],
-      [4, "without the shell may be 80 to 130 g"],
-      [5, "so many eggs, or grams"],
-      [6, "may be"],
-    ],
-  },
-  { style: "name and grams", text: "bread flour 1000 g\nwater 380 g\nsalt 10 g", read: plain },
-  { style: "grams and name", text: "1000 g bread flour\n380 g water\n10 g salt", read: plain },
-  { style: "no spaces", text: "1000g bread flour\n380g water\n10g salt", read: plain },
-  { style: "colons", text: "bread flour: 1000 g\nwater: 380 g\nsalt: 10 g", read: plain },
-  { style: "dashes", text: "bread flour - 1000g\nwater – 380g\nsalt — 10g", read: plain },
-  { style: "leading dots", text: "bread flour ........ 1000 g\nwater……380g\nsalt = 10g", read: plain },
-  { style: "bullets", text: "• bread flour 1000 g\n* water 380 g\n- salt 10 g", read: plain },
-  { style: "boxes to tick", text: "[x] bread flour 1000 g\n[ ] water 380 grams\n✓ salt 10 gr.", read: plain },
-  { style: "a numbered list", text: "1. 1000 g bread flour\n2. 380 g water\n3) salt 10 g", read: plain },
-  { style: "tabs", text: "bread flour\t1000 g\nwater\t380 g\nsalt\t10 g", read: plain },
-  { style: "wide gaps", text: "bread flour      1000 g\nwater            380 g\nsalt              10 g", read: plain },
-  {
-    style: "two salts in a ratio",
-    text: "bread flour 1000 g\nwater 380 g\nK2CO3 1:1 Na2CO3 5 g\nNa2CO3 and K2CO3 3:2, 5 g\n10 g salt",
-    read: [
-      plain[0] ?? "",
-      plain[1] ?? "",
-      "alkali K2CO3 1:1 Na2CO3 5 g",
-      "alkali Na2CO3 and K2CO3 3:2 5 g",
-      plain[2] ?? "",
-    ],
-  },
-  {
-    style: "flours by words of the trade, and one that is of no wheat",
-    text: "strong white flour 900 g\nplain flour 100 g\nwhite sorghum flour 5 g\nwater 380 g\n10 g salt",
-    read: ["flours strong white flour 900 g", "flours plain flour 100 g", ...plain.slice(1)],
-    asks: [[3, "moisture and protein"]],
-    remarks: ["the protein on its bag"],
-  },
-  ...[
+  dashes: { text: "bread flour - 1000g\nwater – 380g\nsalt — 10g", read: plain },
+  "leading dots": { text: "bread flour ........ 1000 g\nwater……380g\nsalt = 10g", read: plain },
+  "boxes to tick": { text: "[x] bread flour 1000 g\n[ ] water 380 grams\n✓ salt 10 gr.", read: plain },
+  "a numbered list": { text: "1. 1000 g bread flour\n2. 380 g water\n3) salt 10 g", read: plain },
+  ...each("one line, ", [
     "bread flour 1000 g, water 380 g, salt 10 g, makes 10",
     "bread flour 1000 g; water 380 g; salt 10 g; serves ten",
     "Dough: 1000 g bread flour,380 g water and 10 g salt",
@@ -176,9 +91,8 @@ const samples: readonly Sample[] = [
     "bread flour, 1000 g, water 380 g, salt: 10 g",
     "For 1000 g of bread flour use 380 g water and 10 g salt.",
     "Take 1000 g bread flour, 380 g water, 10 g salt",
-  ].map((text) => ({ style: `one line, ${text}`, text, read: plain })),
-  {
-    style: "one line, with a protein and a measure that is open",
+  ]),
+  "one line, with a protein and a measure that is open": {
     text: "bread flour 1 kg, protein 12 %, water 350 ml, a pinch of salt, kansui powder 12 g, makes 10",
     read: ["flours bread flour 1 kg", "water water 349.4 g"],
     asks: [
@@ -187,8 +101,7 @@ const samples: readonly Sample[] = [
     ],
     remarks: ["350 ml of water"],
   },
-  {
-    style: "two amounts and no one name",
+  "two amounts and no one name": {
     text: "bread flour 1000 g\nwater 380 g\nmy kansui powder of 1 kg, 12 g\n10 g salt",
     read: plain,
     asks: [
@@ -196,263 +109,127 @@ const samples: readonly Sample[] = [
       [3, "are not the same"],
     ],
   },
-  {
-    style: "a name on one line, its amount on the next",
+  "a name on one line, its amount on the next": {
     text: "bread flour\n1000 g\nwater\n380 g\nsalt\n10 g",
     read: plain,
   },
-  {
-    style: "comma-separated values with a unit in its own column",
+  "comma-separated values with a unit in its own column": {
     text: "Ingredient,Amount,Unit\nbread flour,1000,g\nwater,380,g\nsalt,10,g",
     read: plain,
   },
-  {
-    style: "comma-separated values with quotes",
+  "comma-separated values with quotes": {
     text: '"flour, strong",1000 g\nwater,380 g\n"salt, fine",10 g',
     read: ["flours strong flour 1000 g", "water water 380 g", "salt salt 10 g"],
-    remarks: ["may be any wheat flour"],
+    remarks: [anyWheat],
   },
-  {
-    style: "semicolons and decimal commas",
+  "semicolons and decimal commas": {
     text: "Zutat;Menge\nWeizenmehl;1,5 kg\nWasser;0,55 kg\nSalz;15 g",
     read: ["flours Weizenmehl 1.5 kg", "water water 0.55 kg", "salt salt 15 g"],
-    remarks: ["may be any wheat flour"],
+    remarks: [anyWheat],
   },
-  {
-    style: "a table with upright lines, grams and per cent",
+  "a table with upright lines, grams and per cent": {
     text: "| Ingredient | Grams | % |\n|---|---|---|\n| bread flour | 1000 | 100 |\n| water | 380 | 38 |\n| salt | 10 | 1 |",
     read: plain,
   },
-  {
-    style: "full-width letters and digits",
+  "full-width letters and digits": {
     text: "ｂｒｅａｄ　ｆｌｏｕｒ　１０００ｇ\nｗａｔｅｒ　３８０ｇ\nｓａｌｔ　１０ｇ",
     read: plain,
   },
-  {
-    style: "fixed and narrow spaces",
+  "fixed and narrow spaces": {
     text: "bread flour\u00A01\u202F000\u00A0g\nwater\u00A0380\u2009g\nsalt\u00A010\u00A0g",
     read: plain,
   },
-  {
-    style: "commas between thousands, told by a decimal point elsewhere",
+  "commas between thousands, told by a decimal point elsewhere": {
     text: "bread flour 1,000 g\nwater 380.5 g",
     read: ["flours bread flour 1000 g", "water water 380.5 g"],
   },
-  {
-    style: "points between thousands, told by a decimal comma elsewhere",
+  "points between thousands, told by a decimal comma elsewhere": {
     text: "bread flour 1.000 g\nwater 0,38 kg",
     read: ["flours bread flour 1000 g", "water water 0.38 kg"],
   },
-  {
-    style: "a comma that may be either",
+  "a comma that may be either": {
     text: "bread flour 1,000 g\nwater 380 g",
     read: ["water water 380 g"],
     asks: [[1, "whole number or a decimal one"]],
   },
-  {
-    style: "pounds, ounces and fractions",
+  "pounds, ounces and fractions": {
     text: "2½ lb bread flour\n1¼ lb water\n1/4 oz soda ash\n1 1/2 oz salt",
     read: ["flours bread flour 2 1/2 lb", "water water 1 1/4 lb", "alkali soda ash 1/4 oz", "salt salt 1 1/2 oz"],
   },
-  {
-    style: "pounds with ounces",
+  "pounds with ounces": {
     text: "1 lb 4 oz bread flour\n7 oz water",
     read: ["flours bread flour 1 lb 4 oz", "water water 7 oz"],
   },
-  {
-    style: "several packs, and sums",
+  "several packs, and sums": {
     text: "bread flour 2 × 1 kg\nwater: 500g + 250 g",
     read: ["flours bread flour 2 kg", "water water 750 g"],
   },
-  {
-    style: "per cent of flour",
+  "per cent of flour": {
     text: "Water: 38 %\nBread flour: 100 %\nSalt: 1 %\nPotassium carbonate: 0.5 %",
     read: ["water water 38 %", "flours Bread flour 100 %", "salt salt 1 %", "alkali Potassium carbonate 0.5 %"],
   },
-  {
-    style: "per cent, two flours and a starch that make up the hundred",
+  "per cent, two flours and a starch that make up the hundred": {
     text: "bread flour 90%\ntapioca starch 10%\negg white 5%\nwater 33%",
     read: ["flours bread flour 90 %", "flours tapioca starch 10 %", "ingredients egg white 5 %", "water water 33 %"],
   },
-  {
-    style: "per cent, a starch beside the hundred",
+  "per cent, a starch beside the hundred": {
     text: "bread flour 100 percent\ntapioca starch 10 percent\nwater 38 percent",
     read: ["flours bread flour 100 %", "ingredients tapioca starch 10 %", "water water 38 %"],
   },
-  {
-    style: "per cent of the dough",
+  "per cent of the dough": {
     text: "bread flour 62 %\nwater 36.4 %\nsalt 0.6 %\nsodium carbonate 1 %",
     read: ["flours bread flour 62 g", "water water 36.4 g", "salt salt 0.6 g", "alkali sodium carbonate 1 g"],
     remarks: ["they are of the dough"],
   },
-  {
-    style: "per cent that do not make up a hundred",
+  "per cent that do not make up a hundred": {
     text: "bread flour 70 %\nwater 35 %",
     read: ["water water 35 %"],
     asks: [[1, "make up 70 %"]],
   },
-  {
-    style: "flour by weight, the rest in per cent",
+  "flour by weight, the rest in per cent": {
     text: "1kg bread flour\n38% water\n1% salt\n0.8% soda ash",
     read: ["flours bread flour 1 kg", "water water 38 %", "salt salt 1 %", "alkali soda ash 0.8 %"],
   },
-  {
-    style: "flours in per cent, water by weight",
+  "flours in per cent, water by weight": {
     text: "bread flour 100 %\nwater 380 g",
     read: ["flours bread flour 100 %"],
     asks: [[2, "while the flours are in %"]],
   },
-  {
-    style: "both grams and per cent",
+  "both grams and per cent": {
     text: "Bread flour 1000 g (100 %)\nWater 38% 380 g\nSodium carbonate, 1% = 10 g",
     read: ["flours Bread flour 1000 g", "water water 380 g", "alkali Sodium carbonate 10 g"],
   },
-  {
-    style: "a weight with a per cent that is a strength, and no share",
-    text: "bread flour 1000 g\nwater 340 g\nsodium carbonate 20 % 50 g",
-    read: ["flours bread flour 1000 g", "water water 340 g"],
-    asks: [[3, "neither of the flour nor of the dough"]],
-  },
-  {
-    style: "bare numbers",
+  "bare numbers": {
     text: "flour 1000\nwater 380\nsalt 10",
     read: ["flours flour 1000 g", "water water 380 g", "salt salt 10 g"],
     remarks: ["numbers without a unit are taken as grams", "may be any wheat flour"],
   },
-  {
-    style: "parts",
-    text: "10 parts bread flour\n3.6 parts water",
-    read: ["flours bread flour 10 g", "water water 3.6 g"],
-    remarks: ["numbers without a unit are taken as grams"],
-  },
-  {
-    style: "a bare number beside kilograms",
+  "a bare number beside kilograms": {
     text: "bread flour 1 kg\nwater 0.38 kg\nsalt 10",
     read: ["flours bread flour 1 kg", "water water 0.38 kg"],
     asks: [[3, "grams, or what?"]],
   },
-  {
-    style: "the protein of a bag in brackets",
-    text: "500g strong flour (12 % protein)\n190 g cold water",
-    read: ["flours strong flour 500 g", "water water 190 g"],
+  parts: {
+    text: "10 parts bread flour\n3.6 parts water",
+    read: ["flours bread flour 10 g", "water water 3.6 g"],
+    remarks: ["numbers without a unit are taken as grams"],
   },
-  {
-    style: "a certificate",
-    text: "Bread flour, 11.8 % protein at 14 % mb, 13.2 % moisture, ash 0.45 %: 10 kg\nWater: 3.6 kg",
-    read: ["flours Bread flour 10 kg", "water water 3.6 kg"],
-  },
-  {
-    style: "a nutrition label by the serving",
-    text: "strong flour (protein 4 g per 30 g) 1 kg\nwater 380 g",
-    read: ["flours strong flour 1 kg", "water water 380 g"],
-  },
-  {
-    style: "a flour whose name has a per cent",
-    text: "industrial white flour, 9 % protein: 500 g\nwater 190 g",
-    read: ["flours industrial white flour, 9 % protein 500 g", "water water 190 g"],
-  },
-  {
-    style: "flours by their type",
-    text: "00 flour 700 g\nflour type 550: 200 g\nT55 flour 100 g\nwater 380 g",
-    read: ["flours 00 flour 700 g", "flours flour type 550 200 g", "flours T55 flour 100 g", "water water 380 g"],
-    remarks: ["may be any wheat flour"],
-  },
-  {
-    style: "Japanese",
+  Japanese: {
     text: "小麦粉 1000g（たんぱく質 12 %）\n水　380ｇ\n炭酸ナトリウム 6グラム\n食塩 10g",
     read: ["flours 小麦粉 1000 g", "water water 380 g", "alkali 炭酸ナトリウム 6 g", "salt salt 10 g"],
   },
-  {
-    style: "Chinese without spaces",
+  "Chinese without spaces": {
     text: "面粉500克\n水190克\n盐5克",
     read: ["flours 面粉 500 g", "water water 190 g", "salt salt 5 g"],
-    remarks: ["may be any wheat flour"],
+    remarks: [anyWheat],
   },
-  {
-    style: "a handout with headings, steps and a total",
+  "a handout with headings, steps and a total": {
     text: "# Harbour school noodles\nServes 4\nFor the dough:\n- 400 g plain flour\n- 1 egg (50 g)\n- 140 ml water\nTotal 590 g\nFor dusting:\n- 20 g potato starch\nDirections\n1. Mix 400 g flour with 140 ml water.",
     read: ["flours plain flour 400 g", "ingredients egg 50 g", "water water 139.7 g", "dusting potato starch 20 g"],
     leftOut: [[11, "a step with an amount"]],
     remarks: ["140 ml of water at 20 °C"],
   },
-  {
-    style: "dusting on one line",
-    text: "bread flour 1 kg\nwater 380 g\nfor dusting: cornstarch 30 g",
-    read: ["flours bread flour 1 kg", "water water 380 g", "dusting cornstarch 30 g"],
-  },
-  {
-    style: "kansui, which may be several things",
-    text: "bread flour 1 kg\nwater 380 g\nkansui 12 g",
-    read: ["flours bread flour 1 kg", "water water 380 g"],
-    asks: [[3, "may be a powder, a solution"]],
-  },
-  {
-    style: "kansui with what its pack lists",
-    text: "bread flour 1 kg\nwater 380 g\nkansui 12 g (60 % sodium carbonate, 40 % K2CO3)",
-    read: ["flours bread flour 1 kg", "water water 380 g", "alkali kansui 12 g"],
-  },
-  {
-    style: "a solution with its strength",
-    text: "bread flour 1 kg\nwater 340 g\nlye water (20 % potassium carbonate) 40 g",
-    read: ["flours bread flour 1 kg", "water water 340 g", "alkali lye water 40 g"],
-  },
-  {
-    style: "names of alkalis that are not to be guessed",
-    text: "bread flour 1 kg\nwater 380 g\nwashing soda 10 g\nlye 5 g\npottash 3 g\nE 500 2 g",
-    read: ["flours bread flour 1 kg", "water water 380 g"],
-    asks: [
-      [3, "decahydrate"],
-      [4, "hydroxide"],
-      [5, "no guess is made"],
-      [6, "small number in brackets"],
-    ],
-  },
-  {
-    style: "additive numbers and a hydrate in brackets",
-    text: "bread flour 1 kg\nwater 380 g\nE 501(i) 6 g\nsodium carbonate (decahydrate) 20 g",
-    read: [
-      "flours bread flour 1 kg",
-      "water water 380 g",
-      "alkali potassium carbonate 6 g",
-      "alkali sodium carbonate decahydrate 20 g",
-    ],
-  },
-  {
-    style: "cups, spoons, pinches and eggs by number",
-    text: "2 cups bread flour\n1 cup water\n2 eggs\n1 tsp baking soda\n½ tsp salt\na pinch of sugar",
-    read: [],
-    asks: [
-      [1, "180 to 325 g (common practice, no source)"],
-      [2, "198 to 250 g"],
-      [3, "80 to 130 g"],
-      [4, "2.5 to 6.5 g"],
-      [5, "1.5 to 3.4 g"],
-      [6, "nobody can tell"],
-    ],
-  },
-  {
-    style: "a half in words",
-    text: "bread flour 500 g\nwater 190 g\nhalf a teaspoon salt",
-    read: ["flours bread flour 500 g", "water water 190 g"],
-    asks: [[3, "1.5 to 3.4 g"]],
-  },
-  {
-    style: "spoons in Japanese",
-    text: "強力粉 500g\n水 190g\n小さじ1 塩",
-    read: ["flours 強力粉 500 g", "water water 190 g"],
-    asks: [[3, "2.9 to 6.8 g"]],
-  },
-  {
-    style: "ranges, and no amount at all",
-    text: "bread flour 1 kg\n350–400 g water\nsalt to taste",
-    read: ["flours bread flour 1 kg"],
-    asks: [
-      [2, "is a range"],
-      [3, "no amount stands there"],
-    ],
-  },
-  {
-    style: "what is no ingredient known here, and what does not belong in a noodle",
+  "what is no ingredient known here, and what does not belong in a noodle": {
     text: "bread flour 1 kg\nwater 380 g\nturmeric 3 g\nbaking powder 10 g\n25 g",
     read: ["flours bread flour 1 kg", "water water 380 g"],
     leftOut: [
@@ -461,26 +238,17 @@ const samples: readonly Sample[] = [
       [5, "without a name"],
     ],
   },
-  {
-    style: "a flour that is wheat or maize by where one lives",
-    text: "bread flour 900 g\ncornflour 100 g\nwater 380 g",
-    read: ["flours bread flour 900 g", "water water 380 g"],
-    asks: [[2, "ground maize"]],
-  },
-  {
-    style: "water twice",
+  "water twice": {
     text: "bread flour 1 kg\nwater 300 g\nice 80 g",
     read: ["flours bread flour 1 kg", "water water 380 g"],
     remarks: ["300 g and 80 g together"],
   },
-  {
-    style: "a dose beyond belief",
+  "a dose beyond belief": {
     text: "bread flour 1 kg\nwater 350 g\nsalt 120 g",
     read: ["flours bread flour 1 kg", "water water 350 g", "salt salt 120 g"],
     asks: [[3, "12.00 % of flour"]],
   },
-  {
-    style: "nothing",
+  nothing: {
     text: " \n",
     read: [],
     asks: [
@@ -488,111 +256,97 @@ const samples: readonly Sample[] = [
       [0, "how much water"],
     ],
   },
-  {
-    style: "a column of what each row costs, which says for how much no price is",
+  "a column of what each row costs, which says for how much no price is": {
     text: "Ingredient,g,EUR\nbread flour,1000,0.94\nwater,380,0\nsalt,10,0.01",
     read: plain,
     remarks: ['"EUR" is left out: it does not say for how much'],
   },
-  {
-    style: "a price for a kilogram, before the weights",
+  "a price for a kilogram, before the weights": {
     text: "Ingredient;Price EUR/kg;g\nbread flour;0,94;1000\nwater;0;380\nsalt;0,60;10",
     read: plain,
     prices: { "bread flour": "0.94 EUR/kg", salt: "0.60 EUR/kg" },
     remarks: ['prices are taken from the column "Price EUR/kg"'],
   },
-  {
-    style: "a price for a bag, whose weight stands in the head, beside another column of money",
+  "a price for a bag, whose weight stands in the head, beside another column of money": {
     text: "Ingredient\tkg\tPrice per 25 kg bag (€)\tCost\nbread flour\t1\t23.50\t0.94\nwater\t0.38\t\t",
     read: ["flours bread flour 1 kg", "water water 0.38 kg"],
     prices: { "bread flour": "23.50 EUR per 25 kg" },
     remarks: ['prices are taken from the column "Price per 25 kg bag (€)"', '"Cost" is left out'],
   },
-  {
-    style: "a price for a bag, whose weight stands in a column",
+  "a price for a bag, whose weight stands in a column": {
     text: "Ingredient\tg\tBag kg\tEUR per bag\nbread flour\t1000\t25\t23.50\nwater\t380\t\t\nsalt\t10\t1\t0.6",
     read: plain,
     prices: { "bread flour": "23.50 EUR per 25 kg", salt: "0.6 EUR per 1 kg" },
     remarks: ['column "EUR per bag"'],
   },
-  {
-    style: "prices in the cells, of which one has a sign of several currencies",
+  "prices in the cells, of which one has a sign of several currencies": {
     text: "Ingredient\tg\tPrice\nbread flour\t1000\t$0.94/lb\nwater\t380\t\nsalt\t10\t0.50 USD/kg",
     read: plain,
     prices: { salt: "0.50 USD/kg" },
     remarks: ['column "Price", but for line 2'],
   },
-  {
-    style: "a price in yen for a kilogram",
+  "a price in yen for a kilogram": {
     text: "材料\t分量(g)\t単価(円/kg)\n強力粉\t1000\t280\n水\t380\t\n食塩\t10\t100",
     read: ["flours 強力粉 1000 g", ...plain.slice(1)],
     prices: { 強力粉: "280 JPY/kg", salt: "100 JPY/kg" },
     remarks: ["単価"],
   },
-  {
-    style: "money in rows without a head",
+  "money in rows without a head": {
     text: "bread flour\t1000 g\t€ 0.94\nwater\t380 g\t€ 0.00\nsalt\t10 g\t€0.01",
     read: plain,
     remarks: ["money in the rows is left out"],
   },
-  ...["1\t0\nwater\t0\t380\nsalt\t\t10", "1\t–\nwater\tn/a\t380\nsalt\t0\t10"].map((cells) => ({
-    style: `kilograms and grams, the one or the other: ${JSON.stringify(cells)}`,
-    text: `Ingredient\tkg\tg\nbread flour\t${cells}`,
+  "kilograms or grams, beside nothing": {
+    text: "Ingredient\tkg\tg\nbread flour\t1\t0\nwater\t0\t380\nsalt\t\t10",
     read: ["flours bread flour 1 kg", ...plain.slice(1)],
-  })),
-  {
-    style: "kilograms and grams that are the same, and that are not",
+  },
+  "kilograms or grams, beside a dash": {
+    text: "Ingredient\tkg\tg\nbread flour\t1\t–\nwater\tn/a\t380\nsalt\t0\t10",
+    read: ["flours bread flour 1 kg", ...plain.slice(1)],
+  },
+  "kilograms and grams that are the same, and that are not": {
     text: "Ingredient\tkg\tg\nbread flour\t1\t1000\nwater\t0.38\t380\nsalt\t1\t10",
     read: ["flours bread flour 1 kg", "water water 0.38 kg"],
     asks: [[4, '"1 kg" and "10 g" are not the same']],
   },
-  {
-    style: "pounds and ounces in two columns",
+  "pounds and ounces in two columns": {
     text: "Ingredient\tlb\toz\nbread flour\t2\t3\nwater\t\t12.5",
     read: ["flours bread flour 2 lb 3 oz", "water water 12.5 oz"],
   },
-  {
-    style: "per cents that are rounded beside the grams",
+  "per cents that are rounded beside the grams": {
     text: "Ingredient\tg\t%\nbread flour\t667\t66.7\nrye flour\t333\t33.3\nwater\t380\t38\nsalt\t10\t1",
     read: ["flours bread flour 667 g", "flours rye flour 333 g", ...plain.slice(1)],
   },
-  {
-    style: "shares of one, and not of a hundred, beside the grams",
+  "shares of one, and not of a hundred, beside the grams": {
     text: "Ingredient\tg\t%\nbread flour\t1000\t1\nwater\t380\t0.38\nsalt\t10\t0.01",
     read: plain,
   },
-  {
-    style: "batches side by side by what they make",
+  "batches side by side by what they make": {
     text: "Ingredient\t1 kg\t5 kg\t10 kg\nbread flour\t1000\t5000\t10000\nwater\t380\t1900\t3800\nsalt\t10\t50\t100",
     read: plain,
     remarks: ['of the columns "1 kg", "5 kg", "10 kg" only "1 kg" is read', "numbers without a unit"],
   },
-  {
-    style: "a small batch and a large one",
+  "a small batch and a large one": {
     text: "Ingredient\tSmall batch g\tLarge batch g\nbread flour\t1000\t5000\nwater\t380\t1900\nsalt\t10\t50",
     read: plain,
     remarks: ['only "Small batch g" is read'],
   },
-  {
-    style: "batches below a head of two rows, with a total",
+  "batches below a head of two rows, with a total": {
     text: "\tSmall batch\t\tLarge batch\t\nIngredient\tg\t%\tg\t%\nbread flour\t1000\t100\t5000\t100\nwater\t380\t38\t1900\t38\nsalt\t10\t1\t50\t1\nTotal\t1390\t\t6950",
     read: plain,
     remarks: ['only "Small batch g", "Small batch %" are read'],
   },
-  {
-    style: "batches by number, the corner of the table empty",
+  "batches by number, the corner of the table empty": {
     text: "\tBatch 1\tBatch 2\nbread flour\t1000\t2000\nwater\t380\t760\nsalt\t10\t20",
     read: plain,
     remarks: ['only "Batch 1" is read', "numbers without a unit"],
   },
-  {
-    style: "the line of a spreadsheet that says what parts the cells",
+  "the line of a spreadsheet that says what parts the cells": {
     text: "sep=;\nIngredient;g;Notes\nbread flour;1000;mill | silo | sack\nwater;380;tap | cold\nsalt;10;sea | fine",
     read: plain,
     remarks: ['"Notes" is kept as notes'],
   },
-  {
-    style: "shares of one under a head of per cents",
+  "shares of one under a head of per cents": {
     text: "Ingredient\t%\nbread flour\t0.8\nrye flour\t0.2\nwater\t0.38\nsalt\t0.01",
     read: ["flours bread flour 0.8 %", "salt salt 0.01 %"],
     asks: [
@@ -600,32 +354,33 @@ const samples: readonly Sample[] = [
       [4, "is 38 % meant?"],
     ],
   },
-  {
-    style: "water as a share of one beside flour by weight",
+  "water as a share of one beside shares with their sign": {
+    text: "bread flour 100 %\nwater 0.36\nsalt 1 %",
+    read: ["flours bread flour 100 %", "salt salt 1 %"],
+    asks: [[2, "is 36 % meant?"]],
+    remarks: ["taken as %: as the others are"],
+  },
+  "water as a share of one beside flour by weight": {
     text: "Ingredient\tg\t%\nbread flour\t1000\t\nwater\t\t0.38\nsalt\t10\t",
     read: [plain[0] ?? "", plain[2] ?? ""],
     asks: [[3, "is 38 % meant?"]],
   },
-  {
-    style: "a title, a head in the third row, columns of no use, and a total without a word",
+  "a title, a head in the third row, columns of no use, and a total without a word": {
     text: "Evening noodle\t\t\t\n\t\t\t\nNo\tIngredient\tg\tProtein %\tkcal\n1\tbread flour\t1000\t12\t340\n2\twater\t380\t\t0\n3\tsalt\t10\t\t0\n\t\t1390\t\t",
     read: plain,
     leftOut: [[7, "numbers without a name"]],
     remarks: ['"kcal" is left out'],
   },
-  {
-    style: "protein beside moisture, as a certificate tells them, whose basis is not told",
+  "protein beside moisture, as a certificate tells them, whose basis is not told": {
     text: "Ingredient\tg\tProtein %\tMoisture %\nbread flour\t1000\t12.3\t13.6\nwater\t380\t\t\nsalt\t10\t\t",
     read: plain,
   },
-  {
-    style: "an empty cell before the name",
+  "an empty cell before the name": {
     text: "Group\tIngredient\tg\nFlours\tbread flour\t1000\n\twater\t380\n\tsalt\t10",
     read: plain,
     remarks: ['"Group" is kept as notes'],
   },
-  {
-    style: "two formulas below one another",
+  "two formulas below one another": {
     text: "Ingredient\tg\nbread flour\t1000\nwater\t380\nsalt\t10\n\nIngredient\tg\nrye flour\t500\nwater\t200",
     read: plain,
     leftOut: [
@@ -633,8 +388,7 @@ const samples: readonly Sample[] = [
       [8, "a second table"],
     ],
   },
-  {
-    style: "two formulas beside one another",
+  "two formulas beside one another": {
     text: "Ingredient\tg\t\tIngredient\tg\nbread flour\t1000\t\trye flour\t500\nwater\t380\t\twater\t200\nsalt\t10\t\t\t",
     read: plain,
     leftOut: [
@@ -642,79 +396,69 @@ const samples: readonly Sample[] = [
       [3, "a second table"],
     ],
   },
-  {
-    style: "one formula in two tables beside one another",
+  "one formula in two tables beside one another": {
     text: "Dry\tg\t\tWet\tg\nbread flour\t1000\t\twater\t380\nsalt\t10\t\twhole egg\t50",
     read: [plain[0] ?? "", plain[1] ?? "", plain[2] ?? "", "ingredients whole egg 50 g"],
   },
-  {
-    style: "what dusts in a table of its own",
+  "what dusts in a table of its own": {
     text: "Dough\tg\nbread flour\t1000\nwater\t380\nDusting\tg\ncornstarch\t30",
     read: [...plain.slice(0, 2), "dusting cornstarch 30 g"],
   },
-  {
-    style: "cells that hold less than nothing, and the sign of an error",
+  "cells that hold less than nothing, and the sign of an error": {
     text: "Ingredient\tg\nbread flour\t1000\nwater\t380\nsodium carbonate\t-6\nsalt\t#REF!",
     read: plain.slice(0, 2),
     asks: [[5, "no amount stands there"]],
     leftOut: [[4, "below nothing"]],
   },
-  {
-    style: "words behind the amounts, without a head",
+  "words behind the amounts, without a head": {
     text: "bread flour\t1000 g\tsifted twice\nwater\t380 g\tcold\nsalt\t10 g\t",
     read: plain,
   },
-  {
-    style: "separators at the ends, and empty rows",
+  "separators at the ends, and empty rows": {
     text: "Ingredient;g;;;\nbread flour;1.000,5;;;\n;;;;\nwater;380,25;;;\nsalt;10;;;\nSumme;1.390,75",
     read: ["flours bread flour 1000.5 g", "water water 380.25 g", "salt salt 10 g"],
   },
-  ...[
+  ...each("amounts before the names: ", [
     "Grams,Ingredient\n1000,bread flour\n380,water\n10,salt",
     "g,Ingredient\n1000,bread flour\n380,water\n10,salt",
-  ].map((text) => ({ style: "amounts before the names, with commas", text, read: plain })),
-  {
-    style: "amounts and units before the names, with commas",
-    text: "Qty,Unit,Ingredient\n1000,g,bread flour\n380,g,water\n10,g,salt",
-    read: plain,
-  },
-  {
-    style: "kinds above their rows, sums of some rows, and the bowls in a row of their own",
+    "Qty,Unit,Ingredient\n1000,g,bread flour\n380,g,water\n10,g,salt",
+  ]),
+  "kinds above their rows, sums of some rows, and the bowls in a row of their own": {
     text: "Ingredient,g\nFlour,\nbread flour,900\nwhole wheat flour,100\nFlour total,1000\nLiquid,\nwater,380\nDough,1380\nYield bowls,10\nNumber of bowls,10",
     read: ["flours bread flour 900 g", "flours whole wheat flour 100 g", "water water 380 g"],
   },
-  {
-    style: "per cents of the flour beside per cents of the dough",
+  "per cents of the flour beside per cents of the dough": {
     text: "Ingredient\t% of flour\t% of dough\nbread flour\t100\t71.9\nwater\t38\t27.4\nsalt\t1\t0.7",
     read: ["flours bread flour 100 %", "water water 38 %", "salt salt 1 %"],
     remarks: ['only "% of flour" is read'],
   },
-];
+};
+
+function linesOf({ understood }: Handwritten): readonly string[] {
+  return understood.map(({ part, name, amount }) => `${part} ${name} ${amount}`);
+}
 
 function said({ remarks, understood }: Handwritten): string {
   return [...remarks, ...understood.flatMap((line) => line.remarks)].join("\n");
 }
 
-describe.each(samples)("a formula written as: $style", ({ text, read, asks = [], leftOut = [], ...more }) => {
-  const { remarks = [], prices } = more;
+function expectRead({ text, read, asks = [], leftOut = [], remarks = [], prices }: Sample): void {
   const result = readHandwritten(text);
+  expect(linesOf(result)).toEqual(read);
+  expect(result.questions.map(({ line = 0 }) => line)).toEqual(asks.map(([line]) => line));
+  for (const [index, [, word]] of asks.entries()) expect(result.questions[index]?.ask).toContain(word);
+  expect(result.notUnderstood.map(({ line }) => line)).toEqual(leftOut.map(([line]) => line));
+  for (const [index, [, word]] of leftOut.entries()) expect(result.notUnderstood[index]?.why).toContain(word);
+  for (const remark of remarks) expect(said(result)).toContain(remark);
+  if (remarks.length === 0) expect(said(result)).toBe("");
+  expect(result.spec["prices"]).toEqual(prices);
+  expect(parse(result.text)).toEqual(result.spec);
+  expect(formulaOf(result.spec).ok).toBe(asks.length === 0);
+  for (const { text: line } of result.notUnderstood) expect(result.text).toContain(`: ${line}: `);
+}
 
-  test("is read as it is meant", () => {
-    expect(result.understood.map(({ part, name, amount }) => `${part} ${name} ${amount}`)).toEqual(read);
-    expect(result.questions.map(({ line = 0 }) => line)).toEqual(asks.map(([line]) => line));
-    for (const [index, [, word]] of asks.entries()) expect(result.questions[index]?.ask).toContain(word);
-    expect(result.notUnderstood.map(({ line }) => line)).toEqual(leftOut.map(([line]) => line));
-    for (const [index, [, word]] of leftOut.entries()) expect(result.notUnderstood[index]?.why).toContain(word);
-    for (const remark of remarks) expect(said(result)).toContain(remark);
-    if (remarks.length === 0) expect(said(result)).toBe("");
-    expect(result.spec["prices"]).toEqual(prices);
-  });
-
-  test("becomes a spec that says the same, and loads where nothing is open", () => {
-    expect(parse(result.text)).toEqual(result.spec);
-    expect(formulaOf(result.spec).ok).toBe(asks.length === 0);
-    for (const { text: line } of result.notUnderstood) expect(result.text).toContain(`: ${line}: `);
-  });
+test.each(Object.entries(samples))("a formula with %s is read as it is meant, and becomes a spec", (_, sample) => {
+  expectRead(sample);
 });
 
 describe("what stands beside an ingredient", () => {
@@ -831,14 +575,6 @@ describe("nothing of a formula is lost without a word", () => {
   });
 });
 
-test.each([
-  ["1 ¼ cups water", "water", "1 1/4 cups may be 247.5 to 312.5"],
-  ["2 ½ tsp salt", "salt", "2 1/2 tsp may be"],
-])("a whole number before a fraction in one sign belongs to it: %s", (line, part, words) => {
-  const { questions } = readHandwritten(line);
-  expect(questions.find((one) => one.part === part)?.ask).toContain(words);
-});
-
 test.each(["1 ½ lb", "1½ lb", "１ ½ lb", "1 and ½ lb"])("%s is one pound and a half", (amount) => {
   const { understood } = readHandwritten(`${amount} bread flour`);
   expect(understood).toMatchObject([{ part: "flours", name: "bread flour", amount: "1 1/2 lb" }]);
@@ -850,6 +586,13 @@ test.each([
   ["Lye noodles, 4 portions", "Lye noodles"],
   ["Noodle 4 for 4 people", "Noodle 4"],
   ["Lye noodles (for 4)", "Lye noodles"],
+  ["Nudeln für 4 Personen", "Nudeln"],
+  ["Nouilles (4 pers.)", "Nouilles"],
+  ["Fideos para 4 personas", "Fideos"],
+  ["Für 4 Portionen à 140 g", "Noodles"],
+  ["Ergibt 4 Portionen", "Noodles"],
+  ["4 porzioni", "Noodles"],
+  ["4人份", "Noodles"],
 ])("the number of %j is how many bowls, and no grams", (title, name) => {
   const { spec, yields, questions } = readHandwritten(`${title}\nbread flour 400 g\nwater 150 g`);
   expect([spec["name"], yields?.bowls, questions]).toEqual([name, 4, []]);
@@ -923,7 +666,7 @@ test("hydration is the water added in all", () => {
   expect(readHandwritten("bread flour 1 kg\n38 % hydration").spec["water"]).toEqual({ added: "38 %" });
 });
 
-test.each<readonly [string, string]>([
+test.for<readonly [line: string, read: string, ...remarks: string[]]>([
   ["2 eggs (55 g each)", "ingredients whole egg 110 g"],
   ["2 eggs, 55 g each", "ingredients whole egg 110 g"],
   ["2 large eggs, about 55 g each, beaten", "ingredients whole egg 110 g"],
@@ -960,12 +703,34 @@ test.each<readonly [string, string]>([
   ["Sel 1 c. à café rase (5 g)", "salt salt 5 g"],
   ["Sel 1 c. à soupe (15 g)", "salt salt 15 g"],
   ["salt 1% of flour", "salt salt 1 %"],
-  ["farine T45 50 g", "flours farine T45 50 g"],
-])("%j is read as %j", (line, read) => {
-  const { understood, questions, notUnderstood, spec } = readHandwritten(`bread flour 500 g\nwater 190 g\n${line}`);
-  expect(understood.slice(2).map(({ part, name, amount }) => `${part} ${name} ${amount}`)).toEqual([read]);
-  expect([questions, notUnderstood]).toEqual([[], []]);
-  expect(formulaOf(spec).ok).toBe(true);
+  ["farine T45 50 g", "flours farine T45 50 g", anyWheat],
+  ["K2CO3 1:1 Na2CO3 5 g", "alkali K2CO3 1:1 Na2CO3 5 g"],
+  ["Na2CO3 and K2CO3 3:2, 5 g", "alkali Na2CO3 and K2CO3 3:2 5 g"],
+  ["kansui 8 g (60 % sodium carbonate, 40 % K2CO3)", "alkali kansui 8 g"],
+  ["lye water (20 % potassium carbonate) 20 g", "alkali lye water 20 g"],
+  ["E 501(i) 6 g", "alkali potassium carbonate 6 g"],
+  ["sodium carbonate (decahydrate) 10 g", "alkali sodium carbonate decahydrate 10 g"],
+  ["for dusting: cornstarch 30 g", "dusting cornstarch 30 g"],
+  ["500g strong flour (12 % protein)", "flours strong flour 500 g"],
+  ["strong flour (protein 4 g per 30 g) 1 kg", "flours strong flour 1 kg"],
+  ["industrial white flour, 9 % protein: 500 g", "flours industrial white flour, 9 % protein 500 g"],
+  ["strong white flour 900 g", "flours strong white flour 900 g", "the protein on its bag"],
+  ["plain flour 100 g", "flours plain flour 100 g"],
+  ["00 flour 700 g", "flours 00 flour 700 g", anyWheat],
+  ["flour type 550: 200 g", "flours flour type 550 200 g", anyWheat],
+  ["T55 flour 100 g", "flours T55 flour 100 g", anyWheat],
+  ["Type 55 flour 100 g", "flours Type 55 flour 100 g", anyWheat],
+  ["Tipo 00 100 g", "flours Tipo 00 100 g", anyWheat],
+  ["flour W 300 100 g", "flours flour W 300 100 g", anyWheat],
+  ["Hi-gluten flour 100 g", "flours Hi-gluten flour 100 g", anyWheat],
+  ["Mehl (550) 100 g", "flours Mehl 550 100 g", anyWheat],
+  ["Roggenmehl 100 g", "flours Roggenmehl 100 g"],
+  ["Eier 50 g", "ingredients Eier 50 g"],
+  ["jaunes d’œufs 20 g", "ingredients jaunes d'œufs 20 g"],
+  ["blanc d'oeuf 5 g", "ingredients blanc d'oeuf 5 g"],
+])("%j is read as %j", ([line, read, ...remarks]) => {
+  const text = `bread flour 500 g\nwater 190 g\n${line}`;
+  expectRead({ text, read: ["flours bread flour 500 g", "water water 190 g", read], remarks });
 });
 
 test.each([
@@ -988,27 +753,44 @@ test.each([
     "Mandelmehl Typ 1: 20 g",
     "farine de lupin T80 9 g",
   ].map((line): [string, string] => [line, "is not in the catalogue: ask the mill"]),
+  ["spelt-like flour 200 g", "moisture and protein"],
+  ["white sorghum flour 5 g", "moisture and protein"],
+  ["cornflour 100 g", "ground maize"],
+  ["water 2/3 cup (350 ml)", '"350 ml" and "2/3 cup" are not the same'],
+  ["1 ¼ cups water", "1 1/4 cups may be 247.5 to 312.5"],
+  ["3/4 cup + 1 Tbsp water", "3/4 cup + 1 Tbsp may be"],
+  ["1 cup water", "198 to 250 g"],
+  ["350–400 g water", "is a range"],
+  ["2 cups bread flour", "180 to 325 g (common practice, no source)"],
+  ["2 eggs", "80 to 130 g"],
+  ["Eier 2 Stück", "without the shell may be 80 to 130 g"],
+  ["huevos 3", "so many eggs, or grams"],
+  ["1 tsp baking soda", "2.5 to 6.5 g"],
+  ["½ tsp salt", "1.5 to 3.4 g"],
+  ["half a teaspoon salt", "1.5 to 3.4 g"],
+  ["2 ½ tsp salt", "2 1/2 tsp may be"],
+  ["小さじ1 塩", "2.9 to 6.8 g"],
+  ["sel 1 c. à c.", "may be 2.9 to 6.8 g"],
+  ["Na2CO3 1 cucchiaino", "may be"],
+  ["a pinch of sugar", "nobody can tell"],
+  ["salt to taste", "no amount stands there"],
+  ["sodium carbonate 20 % 50 g", "neither of the flour nor of the dough"],
+  ["Kansui powder (60/40) 15 g", "which salt is the 60"],
+  ["kansui 12 g", "may be a powder, a solution"],
+  ["washing soda 10 g", "decahydrate"],
+  ["lye 5 g", "hydroxide"],
+  ["pottash 3 g", "no guess is made"],
+  ["E 500 2 g", "small number in brackets"],
 ])("of %j is asked what it may be: %s", (line, words) => {
-  const { questions } = readHandwritten(`bread flour 500 g\nwater 190 g\n${line}`);
+  const water = line.includes("water") ? [] : ["water 190 g"];
+  const { questions, understood } = readHandwritten(["bread flour 500 g", ...water, line].join("\n"));
   expect(questions.map(({ ask }) => ask)).toEqual([expect.stringContaining(words)]);
+  expect(understood.length).toBeLessThanOrEqual(3);
 });
 
 test("a share beside a weight is checked once the flour is plain", () => {
   const { questions } = readHandwritten("1) strong flour - 1,000 g\n2) water - 400 g (40%)\n3) salt - 10 g (1%)");
   expect(questions.map(({ line }) => line)).toEqual([1]);
-});
-
-test.each([
-  ["Nudeln für 4 Personen", "Nudeln"],
-  ["Nouilles (4 pers.)", "Nouilles"],
-  ["Fideos para 4 personas", "Fideos"],
-  ["Für 4 Portionen à 140 g", "Noodles"],
-  ["Ergibt 4 Portionen", "Noodles"],
-  ["4 porzioni", "Noodles"],
-  ["4人份", "Noodles"],
-])("%j makes four bowls", (title, name) => {
-  const { spec, yields } = readHandwritten(`${title}\nbread flour 400 g\nwater 150 g`);
-  expect([spec["name"], yields?.bowls]).toEqual([name, 4]);
 });
 
 test.each(["Bowls", "Number of bowls", "Yield bowls"])(
@@ -1028,20 +810,9 @@ test.each([
   ["Per 500 g flour:", "flours flour 500 g"],
   ["Flour B: spelt 500 g", "flours spelt 500 g"],
 ])("the words before the ingredient of %j are none of its name", (line, read) => {
-  const { understood } = readHandwritten(`${line}\nwater 190 g`);
-  expect(understood.map(({ part, name, amount }) => `${part} ${name} ${amount}`)).toEqual([read, "water water 190 g"]);
+  expect(linesOf(readHandwritten(`${line}\nwater 190 g`))).toEqual([read, "water water 190 g"]);
 });
 
-test("cups and spoons that are added up are one volume", () => {
-  const { questions } = readHandwritten("bread flour 500 g\n3/4 cup + 1 Tbsp water");
-  expect(questions.map(({ ask }) => ask)).toEqual([expect.stringContaining("3/4 cup + 1 Tbsp may be")]);
-});
-
-test.each(["tepid water 190 g", "lauwarmes Wasser 190 g"])("%j is water", (line) => {
+test.each(["tepid water 190 g", "lauwarmes Wasser 190 g", "Wasser, kalt: 190 g"])("%j is water", (line) => {
   expect(readHandwritten(`bread flour 500 g\n${line}`).spec["water"]).toEqual({ tap: "190 g" });
-});
-
-test("water written as a fraction of the flour is asked about", () => {
-  const { questions } = readHandwritten("bread flour 100 %\nwater 0.36\nsalt 1 %");
-  expect(questions.map(({ ask }) => ask)).toEqual([expect.stringContaining("is 36 % meant?")]);
 });
