@@ -1,3 +1,4 @@
+import { askCost, readNoodle } from "@noodlewright/core";
 import { writtenWorking } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
@@ -106,6 +107,23 @@ describe("what is not known", () => {
       undefined,
       undefined,
     ]);
+  });
+
+  it("has the prices that the spec states by a name of the material, and one figure of each with what they cost", () => {
+    const flours = [
+      { name: "bread flour", amount: "50 %", figures: { price: "9 EUR/kg" } },
+      { name: "own", amount: "rest", figures: { ...plain, price: "1 EUR/kg" } },
+    ];
+    const prices = { "white bread flour": "2 EUR/kg", "tap water": "0.002 EUR/kg" };
+    const noodle = answered(
+      readNoodle({ name: "bought", flours, water: { added: "36 %" }, prices, batch: { flour: "1 kg" } }),
+    );
+    const { price, graph } = { ...noodle.formula.blend, graph: noodle.formula.graph };
+    const cost = askCost(noodle);
+    expect([price?.value, cost.ok && cost.value.batch.value]).toEqual(["1.5", "1.5"]);
+    const ofFlours = ["flour.1.price", "flour.2.price"].map((id) => graph[id]);
+    expect(ofFlours.map((figure) => figure?.value)).toEqual(["2", "1"]);
+    expect(cost.ok && ofFlours.map((figure) => cost.value.graph[figure?.id ?? ""])).toEqual(ofFlours);
   });
 
   it("adds up no prices in two currencies", () => {

@@ -234,11 +234,10 @@ function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
   const last = id.slice(id.lastIndexOf(".") + 1);
   if (places[id] !== undefined) return put(...places[id]);
   if (room === "loss") return put("losses", what);
-  if (room === "water") return put("water", what.split("-")[0] ?? "");
   if (room === "wanted") return wantedPlace(id, spec, book, said);
-  if (room === "cost" || room === "shopping") {
-    const line = id.slice(room.length + 1, -last.length - 1);
-    const [price, pack] = [`cost.${line}.price`, `shopping.${line}.pack`];
+  if (last === "price" || room === "shopping") {
+    const line = id.slice(room === "shopping" ? room.length + 1 : 0, -last.length - 1);
+    const [price, pack] = [`${line}.price`, `shopping.${line}.pack`];
     const label = book.get(id)?.label ?? "";
     const name = label.replace(/^(?:price|pack) of | on hand$/gu, "");
     const section = last === "on-hand" ? "stock" : "prices";
@@ -250,6 +249,7 @@ function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
     const value = isNumber(text(price)) && isNumber(text(pack)) ? Number(each.toPrecision(12)) : "?";
     return [{ path, value: `${value} ${unit(price).replace("/kg", "")} per ${said(pack)}` }];
   }
+  if (room === "water") return put("water", what.split("-")[0] ?? "");
   if (room === "scale") return put("scales", Number(what) - 1, last);
   const [line, place] = [`${room}.${what}`, [lists[room] ?? "", Number(what) - 1] as const];
   if (["parts", "written", "stated"].includes(last)) return put(...place, "amount");

@@ -1,14 +1,12 @@
 import { type Figure, found, given, summed, worked } from "../figure/figure.ts";
-import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
+import { commonPractice, definition, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
+import { finerPlaces, priceFigure } from "../formula/prices.ts";
 import { currencySource } from "../materials/currencies.ts";
 import { dec, decimalText, digitsText, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
-import { isTap, materialName, type Prices } from "./cost-prices.ts";
+import { isTap, type Prices } from "./cost-prices.ts";
 import type { WeighedLine } from "./weighing.ts";
-
-/** Decimal places that the cost of a bowl is told to beyond those of the currency. */
-export const finerPlaces = 2;
 
 /** Costs of all priced ingredients, exact and rounded so that they add up. */
 export interface Column {
@@ -33,7 +31,7 @@ export function costColumns(
   incomplete: boolean,
 ): Columns {
   const priced = weighed.flatMap((one) => {
-    const price = priceFigure(one.line, prices);
+    const price = pricePaid(one.line, prices);
     return price === undefined ? [] : [{ one, price }];
   });
   const exactCosts = (what: "batch" | "load"): readonly Figure[] =>
@@ -70,22 +68,18 @@ export function costColumns(
   return { batch, load, ...(bowl && { bowl }), unrounded: summed(naming, { cost: ofBatch }, definition) };
 }
 
-/** The price of a material, one figure for all the lines of it. */
-export function priceFigure(line: FormulaLine, { lines, currency, places }: Prices): Figure | undefined {
-  const price = lines.find((one) => one.line.id === line.id)?.price;
-  const first = lines.find((one) => one.price && materialName(one.line.name) === materialName(line.name))?.line ?? line;
-  if (price === undefined && !isTap(line)) return undefined;
-  return given(
-    {
-      id: `cost.${first.id}.price`,
-      label: `price of ${line.name}`,
-      unit: `${currency}/kg`,
-      places: places + finerPlaces,
-    },
-    price?.perKilogram ?? 0,
-    price === undefined ? "none stated: counted as free" : `stated, ${price.text}`,
-    price === undefined ? commonPractice : fromSpec,
-  );
+/** The price of an ingredient; nothing where none is stated, but for tap water. */
+function pricePaid({ id }: FormulaLine, { lines, currency, places }: Prices): Figure | undefined {
+  const line = lines.find((one) => one.id === id);
+  const price = line && priceFigure(line, lines);
+  if (price !== undefined || line === undefined || !isTap(line)) return price;
+  const naming = {
+    id: `${id}.price`,
+    label: `price of ${line.name}`,
+    unit: `${currency}/kg`,
+    places: places + finerPlaces,
+  };
+  return given(naming, 0, "none stated: counted as free", commonPractice);
 }
 
 function bowlCost(cost: Figure, bowls: Figure, line: FormulaLine | undefined, { currency, places }: Prices): Figure {

@@ -3,10 +3,11 @@ import { type Graph, published } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
+import { finerPlaces } from "../formula/prices.ts";
 import { dec } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { Batch } from "./batch.ts";
-import { type Columns, costColumns, finerPlaces } from "./cost-columns.ts";
+import { type Columns, costColumns } from "./cost-columns.ts";
 import { isTap, type Prices, pricesOf } from "./cost-prices.ts";
 import { type SharedOut, shareOut } from "./cost-shares.ts";
 import { type Shopping, shoppingFor } from "./shopping.ts";
@@ -49,7 +50,7 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
   const prices = pricesOf(spec, formula);
   if (!prices.ok) return prices;
   const weighed = [...batch.lines, ...(batch.dusting ? [batch.dusting] : [])];
-  const unpriced = prices.value.lines.flatMap(({ line, price }) => (price || isTap(line) ? [] : [line.name]));
+  const unpriced = prices.value.lines.flatMap((line) => (line.material.price || isTap(line) ? [] : [line.name]));
   const parts = costColumns(weighed, prices.value, bowlsOf(batch), unpriced.length > 0);
   const shopping = shoppingFor(weighed, prices.value, batch);
   const { places, currency } = prices.value;
@@ -97,11 +98,11 @@ function bowlsOf({ target: { bowls } }: Batch): Figure | undefined {
 
 function costLine(weighed: WeighedLine, prices: Prices, parts: Columns): CostLine {
   const { id } = weighed.line;
-  const priced = prices.lines.find(({ line }) => line.id === id);
+  const priced = prices.lines.find((line) => line.id === id)?.material.price;
   const batch = parts.batch.byLine.get(id);
   const load = parts.load.byLine.get(id);
   const bowl = parts.bowl?.byLine.get(id);
-  const text = priced?.price?.text ?? (isTap(weighed.line) ? "free" : undefined);
+  const text = priced?.text ?? (isTap(weighed.line) ? "free" : undefined);
   return {
     weighed,
     ...(text && { priced: text }),
@@ -112,7 +113,7 @@ function costLine(weighed: WeighedLine, prices: Prices, parts: Columns): CostLin
 }
 
 function costNotes({ lines }: Prices, unpriced: readonly string[]): readonly Note[] {
-  const tap = lines.find(({ line, price }) => isTap(line) && price === undefined && !dec(line.parts.value).isZero());
+  const tap = lines.find((line) => isTap(line) && !line.material.price && !dec(line.parts.value).isZero());
   return [
     ...(unpriced.length === 0 ? [] : [note("cost.not-priced", ["prices"], { names: unpriced })]),
     ...(tap ? [note("cost.water-free", ["prices"], {})] : []),

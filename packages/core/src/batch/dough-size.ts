@@ -3,11 +3,10 @@ import { answer, type Outcome, type Path, problem, refuse } from "../figure/prob
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { nearestMaterials } from "../materials/catalogue.ts";
+import { materialName, nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type Decimal, dec } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-import { materialName } from "./cost-prices.ts";
 import type { Losses } from "./losses.ts";
 import { doughWithRework, statedRework } from "./rework.ts";
 import { lessUnused, mixerLimit, statedMass } from "./stated-mass.ts";

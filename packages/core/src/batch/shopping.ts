@@ -2,11 +2,12 @@ import { type Figure, found, given, type Naming, renamed, summed, worked } from 
 import type { Note } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
+import { priceFigure } from "../formula/prices.ts";
+import { materialName } from "../materials/catalogue.ts";
 import type { Price } from "../materials/fields.ts";
 import { dec, fixedText } from "../number/decimal.ts";
 import type { Batch } from "./batch.ts";
-import { priceFigure } from "./cost-columns.ts";
-import { materialName, type Prices } from "./cost-prices.ts";
+import type { Prices } from "./cost-prices.ts";
 import type { ShoppingLine } from "./shopping-line.ts";
 import { type StockReach, stockReach } from "./shopping-stock.ts";
 import type { WeighedLine } from "./weighing.ts";
@@ -53,9 +54,8 @@ function grouped(weighed: readonly WeighedLine[]): readonly (readonly [WeighedLi
 function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: Prices): ShoppingLine {
   const [first] = group;
   const { id, name } = first.line;
-  const mine = prices.lines.filter(({ line }) => group.some((one) => one.line.id === line.id));
-  const price = mine.find((one) => one.price)?.price;
-  const stock = mine.find((one) => one.stock)?.stock;
+  const line = prices.lines.find((one) => one.id === id) ?? first.line;
+  const { price, stock } = line.material;
   const places = Math.max(...group.map(({ batch }) => batch.places));
   const naming = (what: string, label: string) => ({ id: `shopping.${id}.${what}`, label, unit: "g", places });
   const need = summed(naming("need", `${name} needed`), { mass: group.map(({ batch }) => batch) }, massBalance);
@@ -67,7 +67,7 @@ function shoppingLine(group: readonly [WeighedLine, ...WeighedLine[]], prices: P
   const buy = bought?.buy ?? renamed(missing, `shopping.${id}.buy`, `${name} to buy`);
   const over = { stock: onHand ?? 0, buy, need };
   const left = worked(naming("left", `${name} left over`), "stock + buy - need", over, massBalance);
-  const pay = price && payFigure(first.line, price, bought, buy, prices);
+  const pay = price && payFigure(line, price, bought, buy, prices);
   return {
     name,
     unit: first.unit,
@@ -106,7 +106,7 @@ function payFigure(
   const { id, name } = line;
   const { currency, places } = prices;
   const packs = bought?.count;
-  const perKilogram = priceFigure(line, prices);
+  const perKilogram = priceFigure(line, prices.lines);
   const exact = packs ? dec(packs.value).times(price.amount) : dec(buy.value).times(price.perKilogram).div(1000);
   const much = packs ? `${packs.value} packs` : `${fixedText(buy.value, buy.places)} g`;
   return found(

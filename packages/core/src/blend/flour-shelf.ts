@@ -2,6 +2,7 @@ import { answer, type Note, note, type Outcome, type Path, type Problem, problem
 import { isOpenAsIs } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
 import { blendFactor } from "../formula/mix.ts";
+import { bought } from "../formula/prices.ts";
 import { assumedNote } from "../materials/doubt.ts";
 import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
@@ -44,9 +45,8 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
   const flours: ShelfFlour[] = [];
   const prices: Price[] = [];
   const put = (name: string, path: Path, share: DecimalText, material: KitchenMaterial): void => {
-    const price = byName(spec.prices, name) ?? material.price;
-    if (price !== undefined) prices.push(price);
-    const flour = stocked(name, { ...material, ...(price && { price }) }, shelfEntry(spec, name), spec);
+    if (material.price !== undefined) prices.push(material.price);
+    const flour = stocked(name, material, shelfEntry(spec, name), spec);
     if (flour === undefined) problems.push(proteinMissing(name, path));
     else flours.push({ flour, path, share });
   };
@@ -55,7 +55,7 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
     if (used.some((line) => isSame(line.name, name))) continue;
     const material = resolveMaterial(name, ["shelf", name, "name"], entry.figures, own);
     if (material.ok) {
-      put(name, ["shelf", name], "0", material.value);
+      put(name, ["shelf", name], "0", bought(name, material.value, spec));
       notes.push(...moistureNotes(name, material.value));
     } else problems.push(...material.problems.map(atKey));
   }
@@ -81,15 +81,11 @@ function moistureNotes(name: string, { notes }: KitchenMaterial): readonly Note[
 
 /** What the shelf says of a flour. */
 export function shelfEntry(spec: Pick<Spec, "shelf">, name: string): ShelfEntry | undefined {
-  return byName(spec.shelf, name);
+  return Object.entries(spec.shelf ?? {}).find(([key]) => isSame(key, name))?.[1];
 }
 
 function isSame(one: string, other: string): boolean {
   return plainName(one) === plainName(other);
-}
-
-function byName<Value>(record: Readonly<Record<string, Value>> | undefined, name: string): Value | undefined {
-  return Object.entries(record ?? {}).find(([key]) => isSame(key, name))?.[1];
 }
 
 /** A material as a candidate; undefined where nobody states its protein. */
@@ -97,9 +93,9 @@ export function stocked(
   name: string,
   material: KitchenMaterial,
   entry: ShelfEntry | undefined,
-  spec: Pick<Spec, "stock" | "wanted">,
+  spec: Pick<Spec, "wanted">,
 ): StockedFlour | undefined {
-  const { protein, ash, moisture, ranges, absorption, kind, price } = material;
+  const { protein, ash, moisture, ranges, absorption, kind, price, stock } = material;
   if (protein === undefined) return undefined;
   const atFactor = (value: DecimalText): DecimalText =>
     decimalText(
@@ -108,7 +104,6 @@ export function stocked(
         .div(protein.nitrogenFactor ?? blendFactor),
     );
   const value = atFactor(protein.value);
-  const store = byName(spec.stock, name) ?? material.stock;
   return {
     name,
     protein: value,
@@ -124,7 +119,7 @@ export function stocked(
     ...(price && { price: price.perKilogram }),
     ...limits(entry?.share),
     ...(entry?.ratio && { ratioTo: { name: entry.ratio.to, times: entry.ratio.times } }),
-    ...(store && { store: store.value }),
+    ...(stock && { store: stock.value }),
     ...(kind === "gluten" && { dryGluten: true }),
     ...stepOf(kind === "gluten", entry, spec),
     ...(entry?.bag && { bag: entry.bag.value }),

@@ -1,5 +1,6 @@
 import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
+import { bought } from "../formula/prices.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
@@ -86,7 +87,8 @@ export function correctForLot(
   const oldFigures = spec.flours.find((flour) => plainName(flour.name) === plainName(name))?.figures;
   const material = lotMaterial(spec, name, [lot.figures, oldFigures], extra);
   if (!material.ok) return material;
-  const fresh = stocked(name, material.value, shelfEntry(spec, name), spec);
+  const priced = lot.figures.price ? material.value : bought(name, material.value, spec);
+  const fresh = stocked(name, priced, shelfEntry(spec, name), spec);
   if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf));
   const { store: _store, ...lotFlour } = fresh;
   const question = questionOf(spec, formula, shelf, shared.value, hold);

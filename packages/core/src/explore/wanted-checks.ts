@@ -64,12 +64,11 @@ export function wantedChecks(
 export function heldWants(spec: Spec, formula: Formula, batch: Batch | undefined, extra: OwnMaterials = {}): HeldWants {
   const limits = { held: shareChecks(spec, formula), notes: [] };
   if (spec.wanted === undefined) return limits;
-  const { price, batchPrice, bowlPrice } = spec.wanted;
-  const costing = batch && (price ?? batchPrice ?? bowlPrice) && costOf(spec, formula, batch);
+  const costing = batch && spec.wanted.bowlPrice && costOf(spec, formula, batch);
   const cost = costing?.ok ? costing.value : undefined;
   const parts = [
     limits,
-    blendChecks(spec, formula, batch, cost, extra),
+    blendChecks(spec, formula, batch, extra),
     formulaChecks(spec, formula),
     bowlChecks(spec, formula, cost),
   ];
@@ -96,13 +95,7 @@ function shareChecks(spec: Spec, { lines }: Formula): readonly HeldWant[] {
   });
 }
 
-function blendChecks(
-  spec: Spec,
-  formula: Formula,
-  batch: Batch | undefined,
-  cost: Cost | undefined,
-  extra: OwnMaterials,
-): HeldWants {
+function blendChecks(spec: Spec, formula: Formula, batch: Batch | undefined, extra: OwnMaterials): HeldWants {
   const targets = targetsOf(spec);
   if (Object.keys(targets).length === 0) return { held: [], notes: [] };
   const shelf = flourShelf(spec, formula, extra);
@@ -132,7 +125,7 @@ function blendChecks(
     const { label, holds, range } = check;
     const key = keys[check.id.replace(/\.(?:least|most)$/u, "")];
     const openEnds = range !== undefined && spec.wanted?.wholeRange === true;
-    const reached = key === undefined || openEnds ? undefined : blendFigure(key, spec, formula, batch, cost);
+    const reached = key === undefined || openEnds ? undefined : blendFigure(key, spec, formula, batch);
     const ends = key === undefined || reached === undefined ? {} : blendEnds(key, check, reached, spec);
     return { check: { label, ...checkTexts(check), holds }, want: { label, reached, ...ends, asShown: false } };
   });
@@ -167,23 +160,15 @@ function blendEnds(
 function blendFigure(
   key: BlendKey,
   spec: Spec,
-  { blend, lines, water }: Formula,
+  { blend, water }: Formula,
   batch: Batch | undefined,
-  cost: Cost | undefined,
 ): Figure | undefined {
   if (key === "wholegrain") return blend.wholegrain;
   if (key !== "price" && key !== "batchPrice") return atWantedBasis(blend[key], blend.moisture, spec);
-  const flours = lines.filter(({ role }) => role === "flour");
-  const prices = flours.flatMap(({ id }) => cost?.graph[`cost.${id}.price`] ?? []);
-  const [first] = prices;
-  if (first === undefined || prices.length < flours.length) return undefined;
-  const naming = { label: "price of the flours", unit: first.unit };
-  const price = reachedBy("price", naming, "sum(share * price) / 100", {
-    share: flours.map(({ parts }) => parts),
-    price: prices,
-  });
-  if (key === "price" || batch === undefined || cost === undefined) return price;
-  const ofAll = { label: "price of the flour of the batch", unit: cost.currency };
+  const { price, currency } = blend;
+  if (key === "price") return price;
+  if (price === undefined || currency === undefined || batch === undefined) return undefined;
+  const ofAll = { label: "price of the flour of the batch", unit: currency };
   return reachedBy("batchPrice", ofAll, "price * dough / parts / 10", {
     price,
     dough: batch.target.dough,

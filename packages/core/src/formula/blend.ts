@@ -3,10 +3,11 @@ import type { Note } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
 import { flourBasis } from "../materials/moisture.ts";
-import { ashFigure, priceFigure, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
+import { ashFigure, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
 import { type FormulaLine, moistureFigure } from "./line.ts";
 import { mix } from "./mix.ts";
 import { percent } from "./naming.ts";
+import { priceFigure } from "./prices.ts";
 
 /** What the flours come to when mixed. Percentages are of the blend. */
 export interface Blend {
@@ -45,7 +46,7 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
       gluten: line.material.glutenForming ? proteins[index] : "none",
       ash: ashFigure(line, notes),
       wholegrain: wholegrainFigure(line),
-      price: priceFigure(line),
+      price: priceFigure(line, flours),
       openAsIs: isOpenAsIs(line),
     })),
   );

@@ -1,6 +1,6 @@
 import { type Figure, given, type Naming, worked } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
-import { fromSpec, type Source } from "../figure/source.ts";
+import type { Source } from "../figure/source.ts";
 import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
 import { flourFactor, flourRule, labelFactor, labelRule } from "../materials/nitrogen.ts";
 import { nutrients } from "../materials/nutrients.ts";
@@ -113,11 +113,4 @@ export function wholegrainFigure(line: FormulaLine): Figure {
     "as stated for the material",
     line.material.source,
   );
-}
-
-/** The price of a flour, where it has one. */
-export function priceFigure({ id, name, material: { price } }: FormulaLine): Figure | undefined {
-  if (price === undefined) return undefined;
-  const naming = { id: `${id}.price`, label: `price of ${name}`, unit: `${price.currency}/kg`, places: 2 };
-  return given(naming, price.perKilogram, `spec, ${price.text}`, fromSpec);
 }

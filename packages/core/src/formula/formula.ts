@@ -18,6 +18,7 @@ import { doseNotes, doseProblems, type LegalSalt, legalSalts, tooMuch } from "./
 import type { FormulaLine } from "./line.ts";
 import { type StatedLines, statedLines } from "./lines.ts";
 import { ofFlour } from "./naming.ts";
+import { boughtLines } from "./prices.ts";
 import { namedOrWritten } from "./replace.ts";
 import { withGrams } from "./volumes.ts";
 import { balanceWater, type WaterBalance } from "./water.ts";
@@ -144,7 +145,6 @@ function nameProblems(input: unknown, own: OwnMaterials): readonly Problem[] {
 }
 
 function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome<Formula> {
-  const blend = mixFlours(stated.flours);
   const tap: FormulaLine = {
     id: "water",
     role: "water",
@@ -155,14 +155,17 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
   };
   const order = ["alkali", "salt", "ingredient"] as const;
   const others = order.flatMap((role) => stated.others.filter((line) => line.role === role));
-  const lines = [...stated.flours, tap, ...others];
-  const everything = [...lines, ...(stated.dusting ? [stated.dusting] : [])].map((line) => line.material);
+  const all = boughtLines([...stated.flours, tap, ...others, ...(stated.dusting ? [stated.dusting] : [])], spec);
+  const lines = all.filter(({ role }) => role !== "dusting");
+  const dusting = all.find(({ role }) => role === "dusting");
+  const blend = mixFlours(lines.filter(({ role }) => role === "flour"));
+  const everything = all.map((line) => line.material);
   const alkali = sumAlkali(lines);
   const salts = lines.filter(({ material }) => material.kind === "salt");
   const formula = published<Omit<Formula, "graph">>({
     name: spec.name,
     lines,
-    ...(stated.dusting && { dusting: stated.dusting }),
+    ...(dusting && { dusting }),
     blend,
     water,
     ...(alkali && { alkali }),

@@ -120,6 +120,11 @@ export function materialNamed(name: string): Material | undefined {
   return { ...material, notes: [...material.notes, waterNotSaid(material.name)] };
 }
 
+/** The same for every name of one material: `bread flour` and `white bread flour` are one. */
+export function materialName(name: string): string {
+  return materialNamed(name)?.key ?? plainName(name);
+}
+
 /** By plain name: keys and names first, then the other names; of two that share one, the first. */
 function indexOf<T extends Pick<Entry, "key" | "name" | "aliases">>(list: readonly T[]): ReadonlyMap<string, T> {
   const names = list.flatMap((one) => [one.key, one.name].map((name) => ({ name, one })));

@@ -8,6 +8,7 @@ import { frozen } from "../figure/frozen.ts";
 import { type Graph, graphOf } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { toldIn } from "../figure/told.ts";
+import { computeFormula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import type { Price } from "../materials/fields.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
@@ -43,9 +44,12 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
   // What has no price yet is counted as free, so that a price can be typed for it.
   const free = Object.fromEntries(unpriced.map((name) => [name, freeOf(stated.ok ? stated.value.currency : "")]));
   const spec = { ...noodle.spec, prices: { ...noodle.spec.prices, ...free } };
-  const cost = costOf(spec, noodle.formula, batch.value);
+  const priced = unpriced.length === 0 ? answer(noodle.formula) : computeFormula(spec, noodle.kitchen.materials);
+  if (!priced.ok) return frozen(priced);
+  const formula = priced.value;
+  const cost = costOf(spec, formula, batch.value);
   const { lines, dusting } = batch.value;
-  const { held: wants, notes: untold } = heldWants(spec, noodle.formula, batch.value, noodle.kitchen.materials);
+  const { held: wants, notes: untold } = heldWants(spec, formula, batch.value, noodle.kitchen.materials);
   const wanted = wants.flatMap(({ want: { reached, least, most } }) => [reached, least, most]);
   const made: Made = {
     noodle,
@@ -58,7 +62,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     weighed: [...lines, ...(dusting ? [dusting] : [])],
     graph: toldApart(
       {
-        ...noodle.formula.graph,
+        ...formula.graph,
         ...batch.value.graph,
         ...(cost.ok && cost.value.graph),
         ...mixerFigures(noodle.spec),
@@ -68,7 +72,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
             weighingTolerance(noodle.spec),
             ...wanted.filter((figure) => figure !== undefined),
           ],
-          noodle.formula.graph,
+          formula.graph,
           batch.value.graph,
           ...(cost.ok ? [cost.value.graph] : []),
         ),
@@ -113,7 +117,7 @@ function toldApart(graph: Graph, lines: readonly FormulaLine[]): Graph {
   if (twins.length === 0) return graph;
   const named = (figure: Figure): Figure => {
     const twin = twins.find(({ part }) => `.${figure.id}.`.includes(part));
-    const forAll = twin === undefined || /^shopping\.|^cost\..*\.price$/u.test(figure.id);
+    const forAll = twin === undefined || /^shopping\.|\.price$/u.test(figure.id);
     return forAll ? figure : { ...figure, label: figure.label.replace(twin.name, twin.numbered) };
   };
   return Object.fromEntries(Object.entries(graph).map(([id, figure]) => [id, named(figure)]));

@@ -22,7 +22,7 @@ const inputHeadings: readonly (readonly [heading: string, ...ids: RegExp[]])[] =
   ["Water", /^water\.(?:added|tap|dough)-(?:stated|written)$|^water\.tap$/u],
   ["Salts and other ingredients", /^(?:(?:alkali|ingredient)\.\d+|salt|dusting)\.(?:parts|stated)$/u, contents],
   ["Scales", /^scale\./u, /^weighing\.tolerance$/u],
-  ["Prices", /^cost\..*\.price$/u],
+  ["Prices", /^(?!wanted\.).*\.price$/u],
   ["Wanted", /^wanted\./u],
   ["Store", /^shopping\..*\.(?:on-hand|pack)$/u],
 ];

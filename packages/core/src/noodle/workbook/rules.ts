@@ -1,5 +1,4 @@
-import { materialName } from "../../batch/cost-prices.ts";
-import type { Figure } from "../../figure/figure.ts";
+import { type Figure, feedsOf } from "../../figure/figure.ts";
 import { dec } from "../../number/decimal.ts";
 import { floorOf, joined, literal, stepsOf } from "../../render/workbook/formulas.ts";
 import type { CellOf, RoundedFigures } from "../../render/workbook/workbook.ts";
@@ -50,20 +49,12 @@ function fedTo(figure: Figure | undefined): Readonly<Record<string, readonly str
 export function costRules({ cost, weighed, graph }: Made): Rules {
   if (cost === undefined) return {};
   const rules: Rules = {};
-  const prices = new Map<string, string>();
-  for (const { line } of weighed) {
-    const id = `cost.${line.id}.price`;
-    if (graph[id] === undefined) continue;
-    const name = materialName(line.name);
-    const first = prices.get(name);
-    if (first === undefined) prices.set(name, id);
-    else rules[id] = (cell) => cell(first);
-  }
   const places = cost.batch.places;
   for (const { line } of weighed) {
     const of = `shopping.${line.id}`;
-    const price = `cost.${line.id}.price`;
-    if (graph[`${of}.pay`] === undefined || graph[price] === undefined) continue;
+    const pay = graph[`${of}.pay`];
+    const price = pay && feedsOf(pay).find((id) => id.endsWith(".price"));
+    if (price === undefined) continue;
     const bought = graph[`${of}.packs`] === undefined ? "buy" : "packs";
     rules[`${of}.pay`] = (cell) => {
       const much = bought === "buy" ? cell(`${of}.buy`) : `${cell(`${of}.packs`)}*${cell(`${of}.pack`)}`;

@@ -44,7 +44,7 @@ export const untoldPrice = "cannot be told: prices are missing";
 /** The prices of what has none. */
 export function unpricedFigures({ noodle: { formula }, unpriced, graph }: Made): readonly string[] {
   return [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])].flatMap(({ id, name }) => {
-    const price = `cost.${id}.price`;
+    const price = `${id}.price`;
     return unpriced.includes(name) && graph[price] !== undefined ? [price] : [];
   });
 }
@@ -67,7 +67,7 @@ export function wantedChecks(made: Made): readonly WorkbookCheck[] {
     return most?.working.kind === "given";
   });
   const found = noodle.settled?.found.map(({ name }) => name) ?? [];
-  const flourPrices = Object.keys(graph).filter((id) => /^cost\.flour\.\d+\.price$/u.test(id));
+  const flourPrices = Object.keys(graph).filter((id) => /^flour\.\d+\.price$/u.test(id));
   return [
     ...(ranges.length === 0
       ? []
