@@ -1,7 +1,6 @@
 import type { WeighedLine } from "../../batch/weighing.ts";
 import { alkalinityM, pure } from "../../chemistry/composition.ts";
 import { speciesNames } from "../../chemistry/species.ts";
-import { materialName } from "../../materials/catalogue.ts";
 import { mostInAll } from "../../materials/whole-food.ts";
 import { dec } from "../../number/decimal.ts";
 import { joined, justLess, justMore, literal } from "../../render/workbook/formulas.ts";
