@@ -10,6 +10,7 @@ import { batchReport } from "#core/report/batch-report.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
 import { always } from "../../always.ts";
 import { answered } from "../told-of.ts";
+import { linesOf, tablesOf } from "./parts.ts";
 
 const spec = {
   name: "School noodle",
@@ -19,8 +20,6 @@ const spec = {
   salt: "1 %",
 };
 
-const linesOf = ({ sections }: Report): readonly string[] =>
-  sections.flatMap(({ blocks }) => blocks.flatMap((block) => (block.kind === "text" ? block.lines : [])));
 const labelsOf = ({ sections }: Report): readonly string[] =>
   sections.flatMap(({ blocks }) =>
     blocks.flatMap((block) => (block.kind === "figures" ? block.figures.map(({ label }) => label) : [])),
@@ -59,11 +58,11 @@ describe("what rounding to the scale does", () => {
     always(100, [fc.integer({ min: 900, max: 9000 })], (flour) => {
       const { spec: read, formula } = answered(formulaOf({ ...spec, batch: { flour: `${flour} g` } }));
       const report = batchReport(formula, answered(planBatch(read, formula)), []);
-      const blocks = report.sections.find(({ id }) => id === "rounding")?.blocks ?? [];
-      const rows = blocks.flatMap((block) => (block.kind === "table" ? block.rows : []));
+      const rows = tablesOf(report)
+        .filter(({ id }) => id === "rounding")
+        .flatMap((table) => table.rows);
       for (const { cells } of rows) {
-        const texts = cells.slice(1).map(({ text }) => text.replace("−", "-"));
-        const [asked = "", weighed = "", change = ""] = texts;
+        const [asked = "", weighed = "", change = ""] = cells.slice(1).map(({ text }) => text.replace("−", "-"));
         const places = change.split(".")[1]?.length ?? 0;
         compared += 1;
         // after three more places the last digit may still be off by one

@@ -7,13 +7,13 @@ import { nutritionOf } from "#core/batch/nutrition.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { costReport } from "#core/report/cost-report.ts";
 import { nutritionReport } from "#core/report/nutrition-report.ts";
-import { reportSchema } from "#core/report/schema.ts";
 import { always } from "../../always.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import { type Written, workedOut } from "../formula/worked-out.ts";
 import { answered } from "../told-of.ts";
-import { everythingIn, figuresIn } from "./figures-in.ts";
-import { expectOneFigureAnId, expectSound, expectWorkingHolds } from "./sound.ts";
+import { figuresIn } from "./figures-in.ts";
+import { linesOf, tableOf, textsOf } from "./parts.ts";
+import { expectOneFigureAnId, expectWhole as expectSoundReport } from "./sound.ts";
 
 const rich: Written = {
   flours: [
@@ -44,12 +44,6 @@ function nutritionOfWritten(written: Written, rules: "US" | "EU" | "JP" = "EU"):
   return nutritionReport(formula, answered(nutrition), nutrition.ok ? nutrition.notes : []);
 }
 
-function tableOf({ sections }: Report, id: string): Table {
-  for (const block of sections.flatMap(({ blocks }) => blocks))
-    if (block.kind === "table" && block.id === id) return block;
-  throw new Error(`no table ${id}`);
-}
-
 function columnOf(
   { columns, rows }: Table,
   id: string,
@@ -64,14 +58,8 @@ const shown = (cell: Cell | undefined) =>
   dec(/^[\d ]+(?:\.\d+)?/u.exec(cell?.text ?? "")?.[0].replaceAll(" ", "") || "0");
 
 function expectWhole(report: Report): void {
-  expect(reportSchema.safeParse(report).error).toBeUndefined();
-  expectSound(report);
+  expectSoundReport(report);
   expectOneFigureAnId(figuresIn(report));
-  const ids = [...everythingIn(report)].flatMap(([key, value]) =>
-    (key === "figure" || key === "from") && typeof value === "string" ? [value] : [],
-  );
-  expect(ids.filter((id) => report.figures[id] === undefined)).toEqual([]);
-  for (const figure of Object.values(report.figures)) expectWorkingHolds(figure, report.figures);
 }
 
 describe("the report of costs", () => {
@@ -90,8 +78,7 @@ describe("the report of costs", () => {
   });
 
   it("says what has no price, what to buy and what runs out first", () => {
-    const texts = (id: string) =>
-      tableOf(costOfWritten(rich), id).rows.map(({ cells }) => cells.map(({ text }) => text));
+    const texts = (id: string) => textsOf(costOfWritten(rich), id);
     expect(
       texts("cost")
         .filter((row) => row[1] === "no price")
@@ -129,12 +116,7 @@ describe("the report of nutrition", () => {
   });
 
   it("tells allergens apart: contained, up to the supplier, unknown", () => {
-    const lines = (written: Written): string =>
-      nutritionOfWritten(written)
-        .sections.filter(({ id }) => id === "allergens")
-        .flatMap(({ blocks }) => blocks)
-        .flatMap((block) => (block.kind === "text" ? block.lines : []))
-        .join(" ");
+    const lines = (written: Written) => linesOf(nutritionOfWritten(written), "allergens").join(" ");
     const text = lines(rich);
     expect(text).toContain("Contains: wheat (cereal containing gluten), in bread flour; eggs, in whole egg.");
     expect(text).toContain("Depends on the supplier, ask for the certificate: barley");

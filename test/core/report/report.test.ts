@@ -1,5 +1,5 @@
 import type { Report } from "@noodlewright/core";
-import { type Cell, onlyFigure, weightCell, withWorking } from "@noodlewright/core/render";
+import { onlyFigure, weightCell, withWorking } from "@noodlewright/core/render";
 import { jsonSchema, schemaNames } from "@noodlewright/core/spec";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -13,12 +13,12 @@ import { batchReport } from "#core/report/batch-report.ts";
 import { formulaCautions } from "#core/report/cautions.ts";
 import { formulaReport } from "#core/report/formula-report.ts";
 import { materialsReport } from "#core/report/materials-report.ts";
-import { reportSchema } from "#core/report/schema.ts";
 import { always } from "../../always.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import type { Written } from "../formula/worked-out.ts";
 import { everythingIn } from "./figures-in.ts";
-import { expectSound, expectWorkingHolds } from "./sound.ts";
+import { linesOf, tablesOf } from "./parts.ts";
+import { expectWhole } from "./sound.ts";
 
 const rich: Written = {
   flours: [
@@ -49,52 +49,12 @@ function reportsOf(written: Written, units: "metric" | "us" = "metric"): readonl
   return [formulaReport(formula, outcome.notes), batchReport(formula, batch.value, batch.notes, units)];
 }
 
-const cellsOf = (report: Report): readonly Cell[] =>
-  report.sections
-    .flatMap(({ blocks }) => blocks)
-    .flatMap((block) => (block.kind === "table" ? block.rows.flatMap(({ cells }) => cells) : []));
-
-function expectWhole(report: Report): void {
-  expect(reportSchema.safeParse(report).error).toBeUndefined();
-  expectSound(report);
-  for (const { blocks, heading } of report.sections) {
-    expect(heading).not.toBe("");
-    expect(blocks.length).toBeGreaterThan(0);
-    for (const block of blocks) {
-      if (block.kind === "table") {
-        expect(block.rows.length).toBeGreaterThan(0);
-        for (const { cells } of block.rows) expect(cells.length).toBe(block.columns.length);
-      }
-      if (block.kind === "figures") expect(block.figures.length).toBeGreaterThan(0);
-    }
-  }
-  expect(new Set(report.sections.map(({ id }) => id)).size).toBe(report.sections.length);
-  const main = report.sections
-    .flatMap(({ blocks }) => blocks)
-    .some((one) => one.kind === "table" && one.id === report.main);
-  expect(main).toBe(true);
-}
-
-/** The total of a table whose weights have their own figures. */
-const unkept = new Set(["load.total-with-stocks"]);
-
-/** Ids that a cell or a working names and that the report does not keep. */
-function dangling(report: Report): readonly string[] {
-  const ids = [...everythingIn(report)].flatMap(([key, value]) =>
-    (key === "figure" || key === "from") && typeof value === "string" ? [value] : [],
-  );
-  return [...new Set(ids.filter((id) => report.figures[id] === undefined && !unkept.has(id)))];
-}
-
 describe("reports", () => {
   it.each([
     ["a rich formula", rich],
     ["a poor formula", poor],
   ])("of %s are whole, and name no figure that they do not keep", (_, written) => {
-    for (const report of reportsOf(written)) {
-      expectWhole(report);
-      expect(dangling(report)).toEqual([]);
-    }
+    for (const report of reportsOf(written)) expectWhole(report);
   });
 
   it("leave out the sections that have nothing to say", () => {
@@ -126,20 +86,16 @@ describe("reports", () => {
     expect(amounts).toEqual(["0.001 oz", "6.38 % by mass", "5.1 oz", "5.1 oz", "149.8 oz", "5.0 oz", "32"]);
   });
 
-  it("of anything are whole, with one figure for an id and workings that hold", () => {
+  it("of anything are whole", () => {
     always(15, [formulas, kitchens], (written, kitchen) => {
-      for (const report of reportsOf({ ...written, ...kitchen })) {
-        expectWhole(report);
-        expect(dangling(report)).toEqual([]);
-        for (const figure of Object.values(report.figures)) expectWorkingHolds(figure, report.figures);
-      }
+      for (const report of reportsOf({ ...written, ...kitchen })) expectWhole(report);
     });
   });
 
   it("print clean numbers", () => {
     always(15, [formulas, kitchens, fc.constantFrom("metric" as const, "us" as const)], (written, kitchen, units) => {
       const numbers = reportsOf({ ...written, ...kitchen }, units)
-        .flatMap(cellsOf)
+        .flatMap((report) => tablesOf(report).flatMap(({ rows }) => rows.flatMap(({ cells }) => cells)))
         .filter(({ value }) => value !== undefined);
       const odd = numbers.filter(({ text }) => !/^−?\d{1,3}(?: ?\d{3})*(?:\.\d{1,6})?(?: \D.*)?$/u.test(text));
       expect(odd).toEqual([]);
@@ -173,11 +129,7 @@ describe("reports", () => {
 
   it("tell the allergens, and cautions for what is in the dough", () => {
     const [formula] = reportsOf(rich);
-    const lines = formula?.sections.find(({ id }) => id === "allergens")?.blocks[0];
-    expect(lines).toMatchObject({
-      kind: "text",
-      lines: expect.arrayContaining([expect.stringContaining("wheat, egg")]),
-    });
+    expect(formula && linesOf(formula, "allergens").join()).toContain("wheat, egg");
     expect(formula?.cautions.join(" ")).toMatch(/safety data sheet.*Salmonella.*raw dough/u);
     expect(reportsOf(poor)[0]?.cautions.join(" ")).not.toMatch(/Salmonella|Alkaline/u);
   });

@@ -1,8 +1,12 @@
+import type { Report } from "@noodlewright/core";
 import { type Figure, type Graph, writtenWorking } from "@noodlewright/core/figure";
 import { expect } from "vitest";
+import { feedsOf } from "#core/figure/figure.ts";
 import { dec } from "#core/number/decimal.ts";
+import { reportSchema } from "#core/report/schema.ts";
 import { evaluateText } from "../figure/evaluate-text.ts";
 import { everythingIn, figuresIn } from "./figures-in.ts";
+import { tablesOf } from "./parts.ts";
 
 const decimalText = /^-?\d+(\.\d+)?$/u;
 /** What binary fractions or a lost last digit leave behind. */
@@ -62,4 +66,35 @@ export function expectOneFigureAnId(figures: readonly Figure[]): void {
     return known !== undefined && known !== text;
   });
   expect(twice.map(({ id }) => id)).toEqual([]);
+}
+
+/** The total of a table whose weights have their own figures. */
+const unkept = "load.total-with-stocks";
+
+/**
+ * Fails unless a report is of the published form, with sections that say something, tables whose rows are as wide as their
+ * columns, cells that show what stands behind them, every figure that it or a working names, and workings that hold.
+ */
+export function expectWhole(report: Report): void {
+  expect(reportSchema.parse(report)).toEqual(report);
+  expectSound(report);
+  expect(report.sections.filter(({ heading, blocks }) => heading === "" || blocks.length === 0)).toEqual([]);
+  const tables = tablesOf(report);
+  for (const ids of [report.sections.map(({ id }) => id), tables.map(({ id }) => id)])
+    expect([...new Set(ids)]).toEqual(ids);
+  if (tables.length > 0) expect(tables.map(({ id }) => id)).toContain(report.main);
+  for (const { columns, rows } of tables) {
+    expect(rows.length).toBeGreaterThan(0);
+    for (const { cells } of rows) expect(cells).toHaveLength(columns.length);
+    for (const { figure = "", value, unit } of rows.flatMap(({ cells }) => cells)) {
+      const behind = report.figures[figure];
+      if (behind !== undefined && behind.unit === unit) expect(value, figure).toBe(behind.value);
+    }
+  }
+  const named = [...everythingIn(report)].flatMap(([key, value]) => (key === "figure" ? [value] : []));
+  const rests = Object.values(report.figures).flatMap((figure) => feedsOf(figure));
+  const shown = figuresIn(report.sections).map(({ id }) => id);
+  const kept = new Set(Object.values(report.figures).map(({ id }) => id)).add(unkept);
+  expect([...named, ...rests, ...shown].filter((id) => !kept.has(String(id)))).toEqual([]);
+  for (const figure of Object.values(report.figures)) expectWorkingHolds(figure, report.figures);
 }

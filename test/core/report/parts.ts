@@ -1,0 +1,27 @@
+import type { Report } from "@noodlewright/core";
+import type { Table } from "@noodlewright/core/render";
+
+const blocksOf = ({ sections }: Report) => sections.flatMap(({ blocks }) => blocks);
+
+/** Every table of a report. */
+export function tablesOf(report: Report): readonly Table[] {
+  return blocksOf(report).filter((block) => block.kind === "table");
+}
+
+/** The table of a name. */
+export function tableOf(report: Report, id: string): Table {
+  const table = tablesOf(report).find((one) => one.id === id);
+  if (table === undefined) throw new Error(`no table "${id}"`);
+  return table;
+}
+
+/** The rows of a table as texts. */
+export function textsOf(report: Report, id: string): readonly (readonly string[])[] {
+  return tableOf(report, id).rows.map(({ cells }) => cells.map(({ text }) => text));
+}
+
+/** Every line of text, of one section or of all. */
+export function linesOf(report: Report, section?: string): readonly string[] {
+  const sections = report.sections.filter(({ id }) => section === undefined || id === section);
+  return blocksOf({ ...report, sections }).flatMap((block) => (block.kind === "text" ? block.lines : []));
+}
