@@ -13,7 +13,7 @@ import { computeFormula } from "../../packages/core/dist/formula/formula.js";
 import { readSpec } from "../../packages/core/dist/spec/read-spec.js";
 
 const { values, positionals } = parseArgs({ allowPositionals: true, options: { json: { type: "string" } } });
-const runs = Number(positionals[0] ?? 2000);
+const runs = Number(positionals[0] ?? 10_000);
 const data = {
   name: "plain",
   flours: [
