@@ -144,12 +144,8 @@ function conflictWithin(setup: Setup, ids: readonly string[], budget: Budget): r
 }
 
 function canMeet(setup: Setup, kept: ReadonlySet<string>, budget: Budget): boolean {
-  return (
-    anySteps(
-      stepProblem(setup, (id) => kept.has(id)),
-      budget,
-    ).kind !== "none"
-  );
+  const problem = stepProblem(setup, (id) => kept.has(id));
+  return anySteps(problem, budget).kind !== "none";
 }
 
 /**
@@ -175,11 +171,7 @@ function moveOf(setup: Setup, id: string, conflict: readonly string[], budget: B
   const common = { ...known, label, unit, from };
   if (value === undefined) return { ...common, text: `lift "${label}"` };
   const bound = `${side === "least" ? "no more than" : "no less than"} ${toHundredths(value, side === "least" ? "down" : "up")}`;
-  return {
-    ...common,
-    to: decimalText(value),
-    text: `${limit.label} of ${bound} ${unit} instead of ${from}`,
-  };
+  return { ...common, to: decimalText(value), text: `${limit.label} of ${bound} ${unit} instead of ${from}` };
 }
 
 interface Movable extends Pick<Limit, "label" | "unit" | "side" | "asked"> {

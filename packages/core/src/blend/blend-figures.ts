@@ -110,14 +110,9 @@ function basisAsked(targets: BlendQuestion["targets"]): MoistureBasis {
 function checkOf(limit: Limit, shares: readonly (number | Decimal)[], holds: boolean): Check {
   const at = (top: readonly Decimal[]): string => decimalText(reached({ top, bottom: limit.bottom }, shares) ?? dec(0));
   const { id, label, side, bound, unit, ends } = limit;
+  const check = { id, label, side, unit, holds, bound: decimalText(bound), reached: at(limit.top) };
   return {
-    id,
-    label,
-    side,
-    unit,
-    holds,
-    bound: decimalText(bound),
-    reached: at(limit.top),
+    ...check,
     ...(ends && { range: { low: at(ends.low), high: at(ends.high) } }),
   };
 }
@@ -171,17 +166,8 @@ export function checksOfShares(question: BlendQuestion, shares: readonly string[
     const check = (side: "least" | "most", bound: string | undefined): readonly Check[] => {
       if (bound === undefined) return [];
       const holds = side === "least" ? share.gte(bound) : share.lte(bound);
-      return [
-        {
-          id: `share.${index + 1}.${side}`,
-          label: `share of ${name}`,
-          side,
-          bound,
-          reached: decimalText(share),
-          unit: "%",
-          holds,
-        },
-      ];
+      const naming = { id: `share.${index + 1}.${side}`, label: `share of ${name}`, unit: "%" };
+      return [{ ...naming, side, bound, reached: decimalText(share), holds }];
     };
     return [...check("least", least ?? fixed), ...check("most", missing === true ? "0" : (most ?? fixed))];
   });
@@ -202,16 +188,13 @@ function stockChecks({ flours, flourMass }: BlendQuestion, parts: readonly Decim
     const mass = share.times(flourMass).div(100);
     const inKg = (grams: Decimal | string): string => decimalText(dec(grams).div(1000));
     const common = { reached: inKg(mass), unit: "kg" };
-    const check = (key: "store" | "bag", label: string, own: Pick<Check, "side" | "bound" | "holds">): Check => ({
-      id: `${key}.${index + 1}`,
-      label,
-      ...own,
-      ...common,
-    });
+    const check = (key: "store" | "bag", label: string, own: Pick<Check, "side" | "bound" | "holds">): Check => {
+      return { id: `${key}.${index + 1}`, label, ...own, ...common };
+    };
     const bags = bag === undefined ? ZERO : mass.div(bag).round();
     const off = share.minus(
-      bags
-        .times(bag ?? 0)
+      dec(bag ?? 0)
+        .times(bags)
         .div(flourMass)
         .times(100),
     );

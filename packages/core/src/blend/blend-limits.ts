@@ -80,20 +80,11 @@ export function targetLimits({ flours, targets, currency, flourMass }: BlendQues
       const bound = bounds[side];
       if (bound === undefined) continue;
       const surest = wholeRange === true ? ends?.[side === "least" ? "low" : "high"] : undefined;
-      const id = `${idOf(name)}.${side}`;
+      const id = `${name.replaceAll(" ", "-")}.${side}`;
       const label = surest === undefined ? name : `${name}, over its whole range`;
       const asked = name === "protein" && protein?.value !== undefined && { asked: protein };
-      limits.push({
-        id,
-        label,
-        unit,
-        side,
-        bound: dec(bound),
-        top: surest ?? top,
-        bottom,
-        ...(ends && { ends }),
-        ...asked,
-      });
+      const naming = { id, label, unit, side, bound: dec(bound) };
+      limits.push({ ...naming, top: surest ?? top, bottom, ...(ends && { ends }), ...asked });
     }
   };
   if (protein !== undefined) {
@@ -108,29 +99,18 @@ export function targetLimits({ flours, targets, currency, flourMass }: BlendQues
     add("gluten-forming protein", unitAt(glutenProtein.basis), values, glutenProtein);
   }
   if (ash !== undefined) {
-    add(
-      "ash",
-      unitAt(ash.basis),
-      atBasis(
-        flours,
-        flours.map((flour) => dec(flour.ash ?? 0)),
-        ash.basis,
-      ),
-      ash,
-    );
+    const values = flours.map((flour) => dec(flour.ash ?? 0));
+    add("ash", unitAt(ash.basis), atBasis(flours, values, ash.basis), ash);
   }
   if (wholegrain !== undefined) {
     const top = flours.map((flour) => (flour.wholegrain === true ? HUNDRED : ZERO));
     add("wholegrain share", "%", { top, bottom: flat }, wholegrain);
   }
-  if (price !== undefined)
-    add("price", priceUnit(currency), { top: flours.map((flour) => dec(flour.price ?? 0)), bottom: flat }, price);
+  const prices = flours.map((flour) => dec(flour.price ?? 0));
+  if (price !== undefined) add("price", priceUnit(currency), { top: prices, bottom: flat }, price);
   if (batchPrice !== undefined) {
-    const top = flours.map((flour) =>
-      dec(flour.price ?? 0)
-        .times(flourMass ?? 0)
-        .div(1000),
-    );
+    const kilograms = dec(flourMass ?? 0).div(1000);
+    const top = prices.map((one) => one.times(kilograms));
     add("price of the flour of the batch", currency ?? "", { top, bottom: flat }, batchPrice);
   }
   return limits;
@@ -205,10 +185,6 @@ export function priceUnit(currency: string | undefined): string {
 export function toHundredths(value: Decimal, way: "up" | "down"): DecimalText {
   const hundredths = dec(decimalText(value)).times(HUNDRED);
   return decimalText((way === "up" ? hundredths.ceil() : hundredths.floor()).div(HUNDRED));
-}
-
-function idOf(name: string): string {
-  return name.replaceAll(" ", "-");
 }
 
 function weighted(weights: readonly Decimal[], steps: readonly (number | Decimal)[]): Decimal {

@@ -1,14 +1,5 @@
 import { type Published, publish } from "../figure/graph.ts";
-import {
-  answer,
-  type Note,
-  type NoteFacts,
-  note,
-  type Outcome,
-  type Problem,
-  problem,
-  refuse,
-} from "../figure/problem.ts";
+import { answer, type Note, type NoteFacts, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { dec, decimalText, fixedText, HUNDRED } from "../number/decimal.ts";
 import { bestBlends } from "./blend-alternatives.ts";
 import { explainConflict, nearestBlend } from "./blend-conflict.ts";
@@ -19,7 +10,7 @@ import type { BlendAnswer, BlendQuestion, OutOfReach } from "./blend-question.ts
 import { bagId, type Setup, setUp, stepProblem } from "./blend-setup.ts";
 import { toldApart } from "./compare-blends.ts";
 import { type Budget, wholeQuestion } from "./step-budget.ts";
-import { measure, type Objective, type StepProblem, type StepsFound } from "./step-problem.ts";
+import { measure, type StepProblem, type StepsFound } from "./step-problem.ts";
 import { anyFractions, anySteps, bestSteps, smallestSteps } from "./step-search.ts";
 
 /**
@@ -125,8 +116,8 @@ function nearestToValue(search: Search): Outcome<BlendAnswer> | undefined {
 /** Half of the last place in which protein is shown. */
 const halfShown = dec("0.005");
 
-function offValue(aim: Limit): Extract<Objective, { readonly kind: "off-zero" }> {
-  return { kind: "off-zero", weights: limitRow(aim).coefficients };
+function offValue(aim: Limit) {
+  return { kind: "off-zero" as const, weights: limitRow(aim).coefficients };
 }
 
 /** Where fractions of a step could meet a protein value, whole steps come as near to it as they can. */
@@ -156,10 +147,12 @@ function nearestInSteps(search: Search): Outcome<BlendAnswer> | undefined {
 /** No blend found before the budget ended: the nearest of those that the rest of it finds, with what it misses. */
 function givenUp(setup: Setup, order: Order, budget: Budget): OutOfReach {
   const nearest = nearestBlend(setup, order, budget);
-  const common = { kind: "out-of-reach" as const, problem: tooLong(), conflicts: [], reach: [], flourNeeded: [] };
+  const common = {
+    kind: "out-of-reach" as const,
+    problem: problem("blend.unfinished", [], {}),
+    conflicts: [],
+    reach: [],
+    flourNeeded: [],
+  };
   return { ...common, notes: [], ...(nearest && { nearest }) };
-}
-
-function tooLong(): Problem {
-  return problem("blend.unfinished", [], {});
 }

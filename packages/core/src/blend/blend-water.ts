@@ -102,7 +102,9 @@ function wayOf(before: readonly NumberedFlour[], after: readonly NumberedFlour[]
     notKnown,
     notes: [
       ...(unused.names.length === 0 ? [] : [loudNote("blend.absorption-unused", ["water"], unused)]),
-      ...(notKnown.length === 0 ? [] : [notKnownNote(notKnown)]),
+      ...(notKnown.length === 0
+        ? []
+        : [note("blend.water-not-known", ["water"], { names: notKnown, source: noodleWater.cite })]),
     ],
   };
 }
@@ -114,21 +116,21 @@ function namesOf(flours: readonly NumberedFlour[]): readonly string[] {
 const addedNaming = ofFlour("water.after", "added water");
 
 function byOwnFigures(before: readonly NumberedFlour[], after: readonly NumberedFlour[], start: Figure): Added {
-  const old = waterTaken({ id: "water.own.before", label: "water the flours before take" }, "before", before, [
-    fromSpec,
-  ]);
-  const fresh = waterTaken({ id: "water.own.after", label: "water the flours now take" }, "after", after, [fromSpec]);
-  const from = { start, fresh, old };
-  return {
-    added: worked(addedNaming, "start + fresh - old", from, fromSpec),
-    causes: [old, fresh],
-  };
+  const naming = { id: "water.own.before", label: "water the flours before take" };
+  const old = waterTaken(naming, "before", before, fromSpec);
+  const fresh = takenNow(after);
+  const added = worked(addedNaming, "start + fresh - old", { start, fresh, old }, fromSpec);
+  return { added, causes: [old, fresh] };
 }
 
 /** Of a blend whose flours before took nobody knows what, the new water is what its own flours take. */
 function byNewFigures(_before: readonly NumberedFlour[], after: readonly NumberedFlour[]): Added {
-  const fresh = waterTaken({ id: "water.own.after", label: "water the flours now take" }, "after", after, [fromSpec]);
+  const fresh = takenNow(after);
   return { added: worked(addedNaming, "fresh", { fresh }, fromSpec), causes: [fresh] };
+}
+
+function takenNow(after: readonly NumberedFlour[]): Figure {
+  return waterTaken({ id: "water.own.after", label: "water the flours now take" }, "after", after, fromSpec);
 }
 
 function bySources(before: readonly NumberedFlour[], after: readonly NumberedFlour[], start: Figure): Added {
@@ -139,7 +141,7 @@ function bySources(before: readonly NumberedFlour[], after: readonly NumberedFlo
     return {
       moisture: mixedMoisture(blend, others),
       share: shareOfAll(blend, `flours beside dry gluten ${when}`, others),
-      gluten: waterTaken(naming, blend, flours.filter(isGluten), [glutenWater]),
+      gluten: waterTaken(naming, blend, flours.filter(isGluten), glutenWater),
     };
   };
   const [old, fresh] = [side("before", "before", before), side("after", "now", after)];
@@ -173,7 +175,7 @@ function bySources(before: readonly NumberedFlour[], after: readonly NumberedFlo
 function withinRule(before: readonly NumberedFlour[], start: Figure): boolean {
   const gluten = before.filter(({ dryGluten }) => dryGluten === true);
   const naming = { id: "water.gluten", label: "water for dry gluten" };
-  return exact(waterTaken(naming, "before", gluten, [glutenWater])).lte(exact(start));
+  return exact(waterTaken(naming, "before", gluten, glutenWater)).lte(exact(start));
 }
 
 /** A moisture or an own figure that may be so much more or less, %. */
@@ -232,15 +234,12 @@ function openRange(
   const corners = cornersOf(causes.length, (sides) => waterAt(sides).toNumber());
   const [low, high] = [waterAt(corners.low), waterAt(corners.high)];
   if (low.eq(high)) return undefined;
-  const open = [
-    causes.some(({ id }) => id.startsWith("moisture ")) && "moisture of the flours",
-    causes.some(({ id }) => id.startsWith("water ")) && "the kitchen's own figures",
-  ];
-  return {
-    low: decimalText(low),
-    high: decimalText(high),
-    why: `uncertainty of ${open.filter((word) => word !== false).join(" and ")}`,
-  };
+  const of = [
+    ["moisture ", "moisture of the flours"],
+    ["water ", "the kitchen's own figures"],
+  ] as const;
+  const open = of.flatMap(([start, words]) => (causes.some(({ id }) => id.startsWith(start)) ? [words] : []));
+  return { low: decimalText(low), high: decimalText(high), why: `uncertainty of ${open.join(" and ")}` };
 }
 
 function changedFlours(before: readonly NumberedFlour[], after: readonly NumberedFlour[]): readonly string[] {
@@ -256,7 +255,7 @@ const ownMayBeOff = "0.5";
 
 /** Own figures that do not come to the water of the spec: one of the two is off, and the new water keeps the difference. */
 function apartNotes(before: readonly NumberedFlour[], start: Figure): readonly Note[] {
-  const taken = waterTaken({ id: "water.own.before", label: "water the flours take" }, "before", before, [fromSpec]);
+  const taken = waterTaken({ id: "water.own.before", label: "water the flours take" }, "before", before, fromSpec);
   const plusMinus = sum(
     before.map(({ share, ownWater }) =>
       dec(share)
@@ -266,8 +265,4 @@ function apartNotes(before: readonly NumberedFlour[], start: Figure): readonly N
   );
   if (exact(taken).minus(exact(start)).abs().lte(plusMinus.plus(ownMayBeOff))) return [];
   return [note("blend.water-apart", ["water"], { taken: shown(taken), added: shown(start) })];
-}
-
-function notKnownNote(names: readonly string[]): Note {
-  return note("blend.water-not-known", ["water"], { names, source: noodleWater.cite });
 }

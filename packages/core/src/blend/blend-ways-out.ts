@@ -16,11 +16,8 @@ export function floursNeeded(setup: Setup, budget: Budget): readonly FlourNeeded
   const limit = setup.targets.find(({ id }) => id === "protein.least");
   if (limit === undefined || targets.protein === undefined) return [];
   const { basis } = targets.protein;
-  const { top } = atBasis(
-    flours,
-    flours.map(() => dec(1)),
-    basis,
-  );
+  const ones = flours.map(() => dec(1));
+  const { top } = atBasis(flours, ones, basis);
   const needed = flours.flatMap((flour, index): readonly FlourNeeded[] => {
     const others = stepProblem(setup, (id) => !id.startsWith("protein."));
     const present = { ...others, least: others.least.with(index, Math.max(1, others.least[index] ?? 0)) };

@@ -1,4 +1,4 @@
-import { type Figure, given, summed, worked } from "../figure/figure.ts";
+import { type Figure, given, named, summed, worked } from "../figure/figure.ts";
 import { type Published, published, scoped, underScope, withOrigins } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { BlendAnswer, FoundBlend } from "./blend-question.ts";
@@ -13,18 +13,16 @@ export interface Change {
 
 /**
  * Sets the figures of two blends side by side, matched by their identity, with the difference where both have one; those
- * of the blend before are named anew, `before.` and their identity, as `figuresBefore` names them.
+ * of the blend before, and all that they rest on, are named anew, `before.` and their identity.
  *
  * @example compareFigures([], []) // => []
  */
 export function compareFigures(before: readonly Figure[], after: readonly Figure[]): readonly Published<Change>[] {
   const ids = [...new Set([...before, ...after].map(({ id }) => id))];
-  const olds = figuresBefore(before);
+  const olds = scoped("before", withOrigins(before));
   return ids.map((id) => {
-    const [known, knownNow] = [
-      olds.find((figure) => figure.id === `before.${id}`),
-      after.find((figure) => figure.id === id),
-    ];
+    const known = olds.find((figure) => figure.id === `before.${id}`);
+    const knownNow = after.find((figure) => figure.id === id);
     const old = known ?? noShare(`before.${id}`, knownNow);
     const fresh = knownNow ?? noShare(id, known);
     const label = (fresh ?? old)?.label ?? id;
@@ -35,11 +33,6 @@ export function compareFigures(before: readonly Figure[], after: readonly Figure
   });
 }
 
-/** The figures of a blend before, with all that they rest on, under names of their own. */
-function figuresBefore(before: readonly Figure[]): readonly Figure[] {
-  return scoped("before", withOrigins(before));
-}
-
 /** A flour that is in one blend only has no share of the other. */
 function noShare(id: string, like: Figure | undefined): Figure | undefined {
   if (like === undefined || !/^(?:before\.)?share\./u.test(id)) return undefined;
@@ -48,33 +41,18 @@ function noShare(id: string, like: Figure | undefined): Figure | undefined {
 }
 
 function difference(before: Figure, after: Figure): Figure {
-  return worked(
-    {
-      id: `${after.id}.difference`,
-      label: `change of ${after.label}`,
-      unit: after.unit,
-      places: Math.max(before.places, after.places),
-    },
-    "after - before",
-    { after, before },
-    massBalance,
-  );
+  const places = Math.max(before.places, after.places);
+  const naming = named(after.unit, places)(`${after.id}.difference`, `change of ${after.label}`);
+  return worked(naming, "after - before", { after, before }, massBalance);
 }
 
 /** The two sums of a table of shares. */
 export function shareTotals(changes: readonly Change[]): readonly Figure[] {
   return (["before", "after"] as const).map((side) => {
     const shares = changes.filter((change) => isShare(idOf(change))).flatMap((change) => change[side] ?? []);
-    return summed(
-      {
-        id: `shares.${side}`,
-        label: side === "before" ? "all flours before" : "all flours now",
-        unit: "% of flour",
-        places: Math.max(0, ...shares.map(({ places }) => places)),
-      },
-      { share: shares },
-      definition,
-    );
+    const places = Math.max(0, ...shares.map((share) => share.places));
+    const label = side === "before" ? "all flours before" : "all flours now";
+    return summed(named("% of flour", places)(`shares.${side}`, label), { share: shares }, definition);
   });
 }
 

@@ -8,7 +8,6 @@ import type { Price } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { Candidate } from "./blend-question.ts";
 import type { StockedFlour } from "./substitute-question.ts";
@@ -47,7 +46,7 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
   const put = (name: string, path: Path, share: DecimalText, material: KitchenMaterial): void => {
     if (material.price !== undefined) prices.push(material.price);
     const flour = stocked(name, material, shelfEntry(spec, name), spec);
-    if (flour === undefined) problems.push(proteinMissing(name, path));
+    if (flour === undefined) problems.push(problem("shelf.protein-missing", path, { name }));
     else flours.push({ flour, path, share });
   };
   for (const { name, path, parts, material } of used) put(name, path, parts.value, material);
@@ -62,7 +61,7 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
   const asked = [spec.wanted?.price, spec.wanted?.batchPrice].flatMap((price) => price?.currency ?? []);
   const currencies = [...new Set([...prices.map((price) => price.currency), ...asked])];
   const [currency] = currencies;
-  if (currencies.length > 1 && asksPrice(spec)) problems.push(severalCurrencies(currencies));
+  if (currencies.length > 1 && asksPrice(spec)) problems.push(problem("shelf.currencies", ["prices"], { currencies }));
   if (problems.length > 0) return refuse(...problems);
   return answer({ flours, ...(currencies.length === 1 && currency !== undefined && { currency }) }, notes);
 }
@@ -104,6 +103,7 @@ export function stocked(
         .div(protein.nitrogenFactor ?? blendFactor),
     );
   const value = atFactor(protein.value);
+  const { least, most, value: fixed } = entry?.share ?? {};
   return {
     name,
     protein: value,
@@ -117,7 +117,9 @@ export function stocked(
     glutenProtein: material.glutenForming ? value : "0",
     wholegrain: material.wholegrain,
     ...(price && { price: price.perKilogram }),
-    ...limits(entry?.share),
+    ...(least !== undefined && { least }),
+    ...(most !== undefined && { most }),
+    ...(fixed !== undefined && { fixed }),
     ...(entry?.ratio && { ratioTo: { name: entry.ratio.to, times: entry.ratio.times } }),
     ...(stock && { store: stock.value }),
     ...(kind === "gluten" && { dryGluten: true }),
@@ -140,23 +142,6 @@ function stepOf(
 
 const glutenStep = "0.1";
 
-function limits(share: Bounds | undefined): Pick<Candidate, "least" | "most" | "fixed"> {
-  const { least, most, value } = share ?? {};
-  return {
-    ...(least !== undefined && { least }),
-    ...(most !== undefined && { most }),
-    ...(value !== undefined && { fixed: value }),
-  };
-}
-
 function asksPrice({ wanted }: Spec): boolean {
   return wanted?.price !== undefined || wanted?.batchPrice !== undefined || wanted?.prefer?.kind === "cheapest";
-}
-
-function proteinMissing(name: string, path: Path): Problem {
-  return problem("shelf.protein-missing", path, { name });
-}
-
-function severalCurrencies(currencies: readonly string[]): Problem {
-  return problem("shelf.currencies", ["prices"], { currencies });
 }

@@ -1,4 +1,4 @@
-import { exact, type Figure, given, worked } from "../figure/figure.ts";
+import { exact, type Figure, given, named, worked } from "../figure/figure.ts";
 import { frozen } from "../figure/frozen.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { type Outcome, problem, refuse } from "../figure/problem.ts";
@@ -60,28 +60,20 @@ export function replaceProduct(
     );
   const [oldActive, freshActive] = [content(old, "active", "old"), content(fresh, "active", "new")];
   if (!exact(freshActive).gt(0) || !exact(oldActive).gt(0)) return refuse(problem("replace.active", ["active"], {}));
-  const oldMass = given(
-    { id: "replace.old", label: `mass of ${old.name}`, unit: "g", places: 1 },
-    mass,
-    "the spec",
-    fromSpec,
-  );
+  const grams = named("g", 1);
+  const oldMass = given(grams("replace.old", `mass of ${old.name}`), mass, "the spec", fromSpec);
   if (exact(oldMass).lt(0)) return refuse(problem("replace.mass", ["mass"], { mass }));
   const newMass = worked(
-    { id: "replace.new", label: `mass of ${fresh.name}`, unit: "g", places: 1 },
+    grams("replace.new", `mass of ${fresh.name}`),
     "mass * before / after",
     { mass: oldMass, before: oldActive, after: freshActive },
     massBalance,
   );
+  const [before, after] = [content(old, "water", "old"), content(fresh, "water", "new")];
   const water = worked(
-    { id: "replace.water", label: "water to add with it", unit: "g", places: 1 },
+    grams("replace.water", "water to add with it"),
     "(mass * before - fresh * after) / 100",
-    {
-      mass: oldMass,
-      before: content(old, "water", "old"),
-      fresh: newMass,
-      after: content(fresh, "water", "new"),
-    },
+    { mass: oldMass, before, fresh: newMass, after },
     massBalance,
   );
   return publish({ mass: newMass, water });

@@ -23,7 +23,7 @@ import { flourShelf } from "./flour-shelf.ts";
 import { atSpec, blendQuestion, sharesNow } from "./spec-question.ts";
 import { type SquareAnswer, squareRule } from "./square.ts";
 import { styleNotes } from "./style-notes.ts";
-import { shareFigure, waterBetween } from "./substitute.ts";
+import { shareFigure, sharesOf, waterBetween } from "./substitute.ts";
 
 /** The blends that a spec asks for, beside the blend it has. */
 export interface SpecBlend {
@@ -72,7 +72,7 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
   const rows = toldApart(
     found.map((blend) => ({
       blend,
-      water: stays ? [] : [waterBetween(flours, old, flours, sharesIn(blend), formula.water.added.value)],
+      water: stays ? [] : [waterBetween(flours, old, flours, sharesOf(blend), formula.water.added.value)],
     })),
   );
   const blend = shownBlend(outcome.value);
@@ -110,10 +110,6 @@ function bagNotes({ flours, flourMass }: BlendQuestion, blend: FoundBlend): read
     const facts = { name, bags: decimalText(bags), bag: measure(dec(bag).div(1000), "kg") };
     return [note("blend.bags", ["shelf", name, "bag"], facts)];
   });
-}
-
-function sharesIn(blend: FoundBlend) {
-  return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
 }
 
 /** A blend that was found beside what is published for the style of the spec: protein and ash at 14 % mb. */

@@ -41,36 +41,33 @@ export function replaceIngredient(
 ): Outcome<Published<ReplacedIngredient>> {
   const ingredients = formula.lines.filter(({ role }) => role === "ingredient");
   const old = ingredients.find((line) => plainName(line.name) === plainName(name));
-  if (old === undefined) return refuse(notAnIngredient(name, ingredients));
+  if (old === undefined) {
+    const names = ingredients.map((line) => line.name);
+    return refuse(
+      problem("replace.ingredient", ["missing"], { name, names, nearest: nearestMaterials(name, names, 1) }),
+    );
+  }
   const fresh = resolveMaterial(by, ["with"], undefined, extra);
   if (!fresh.ok) return fresh;
-  if (fresh.value.kind !== old.material.kind) return refuse(otherKind(old, by, fresh.value));
+  const { kind } = fresh.value;
+  const wanted = old.material.kind;
+  if (kind !== wanted) return refuse(problem("replace.kind", ["with"], { by, kind, wanted, name: old.name }));
   const outcome = replaceProduct(old.parts.value, productOf(old.name, old.material), productOf(by, fresh.value));
   if (!outcome.ok) return refuse(...outcome.problems.map((problem) => ({ ...problem, path: ["with"] })));
-  const onFlour = (figure: Figure, id: string): Figure =>
-    worked(
-      { id, label: figure.label.replace("mass of ", ""), unit: "% of flour", places: 2 },
-      "mass",
-      { mass: figure },
-      massBalance,
-    );
-  const amount = onFlour(outcome.value.mass, "replaced.amount");
-  const water = onFlour(outcome.value.water, "replaced.water");
-  const tapBefore = given(
-    ofFlour("replaced.tap-before", "tap water before"),
-    formula.water.tap.value,
-    "the formula",
-    fromSpec,
-  );
-  const tap = worked(ofFlour("replaced.tap", "tap water"), "before + water", { before: tapBefore, water }, massBalance);
-  if (dec(tap.value).isNegative()) return refuse(noWater(by, tap));
-  const change = (id: string, label: string, text: string, from: Readonly<Record<string, Figure>>): Figure =>
-    worked({ id, label, unit: "% of flour", places: 2 }, text, from, massBalance);
-  const oldChange = change("replaced.old-change", `change of ${old.name}`, "-before", { before: old.parts });
-  const tapChange = change("replaced.tap-change", "change of the tap water", "now - before", {
-    now: tap,
-    before: tapBefore,
-  });
+  const figure = (id: string, label: string, formula: string, from: Readonly<Record<string, Figure>>): Figure =>
+    worked(ofFlour(`replaced.${id}`, label), formula, from, massBalance);
+  const { mass, water: toAdd } = outcome.value;
+  const amount = figure("amount", mass.label.replace("mass of ", ""), "mass", { mass });
+  const water = figure("water", toAdd.label, "mass", { mass: toAdd });
+  const naming = ofFlour("replaced.tap-before", "tap water before");
+  const tapBefore = given(naming, formula.water.tap.value, "the formula", fromSpec);
+  const tap = figure("tap", "tap water", "before + water", { before: tapBefore, water });
+  if (dec(tap.value).isNegative()) {
+    const short = decimalText(dec(tap.value).negated().toDecimalPlaces(2));
+    return refuse(problem("replace.no-water", ["with"], { by, short }));
+  }
+  const oldChange = figure("old-change", `change of ${old.name}`, "-before", { before: old.parts });
+  const tapChange = figure("tap-change", "change of the tap water", "now - before", { now: tap, before: tapBefore });
   return answer(
     published({ old, by, amount, water, tapBefore, tap, oldChange, tapChange }, formula.graph, outcome.value.graph),
   );
@@ -83,18 +80,4 @@ function productOf(name: string, material: KitchenMaterial): ActiveProduct {
     water: material.moisture,
     source: material.figureSources.moisture,
   };
-}
-
-function notAnIngredient(name: string, ingredients: readonly FormulaLine[]) {
-  const names = ingredients.map((line) => line.name);
-  return problem("replace.ingredient", ["missing"], { name, names, nearest: nearestMaterials(name, names, 1) });
-}
-
-function otherKind({ name, material }: FormulaLine, by: string, fresh: KitchenMaterial) {
-  return problem("replace.kind", ["with"], { by, kind: fresh.kind, wanted: material.kind, name });
-}
-
-function noWater(by: string, tap: Figure) {
-  const short = decimalText(dec(tap.value).negated().toDecimalPlaces(2));
-  return problem("replace.no-water", ["with"], { by, short });
 }

@@ -89,7 +89,8 @@ export function blendQuestion(spec: Spec, formula: Formula, shelf: FlourShelf): 
   const asked = targetsOf(spec);
   const style = Object.keys(asked).length === 0 && prefer.kind === "nearest" ? styleTargets(spec, shelf) : undefined;
   const targets = style?.targets ?? asked;
-  if (Object.keys(targets).length === 0 && prefer.kind === "nearest") return refuse(nothingWanted());
+  if (Object.keys(targets).length === 0 && prefer.kind === "nearest")
+    return refuse(problem("wanted.nothing", ["wanted"], {}));
   const ranged = spec.wanted?.wholeRange === true ? { ...targets, wholeRange: true } : targets;
   const flours = candidatesOf(shelf, shared.value);
   return answer({ ...shared.value, flours, targets: ranged, prefer }, [...shared.notes, ...(style?.notes ?? [])]);
@@ -161,10 +162,6 @@ function ends(bounds: Bounds | undefined): { readonly least?: DecimalText; reado
   const { value, least = value, most = value } = bounds ?? {};
   if (least === undefined && most === undefined) return undefined;
   return { ...(least !== undefined && { least }), ...(most !== undefined && { most }) };
-}
-
-function nothingWanted(): Problem {
-  return problem("wanted.nothing", ["wanted"], {});
 }
 
 const keys: Readonly<Record<string, string>> = { step: "step", alternatives: "alternatives", prefer: "prefer" };

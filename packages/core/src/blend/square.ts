@@ -67,6 +67,7 @@ function offTarget(
     given(percent(`square.${id}.${what}`, label), value, "the question", fromSpec);
   const protein = stated("protein", `protein of ${flour.name}`, flour.protein);
   const aim = stated("target", "target protein", target);
+  const moisture = stated("moisture", `moisture of ${flour.name}`, flour.moisture);
   const naming = percent(`square.${id}.needed`, `protein that puts ${flour.name} on target`);
   const needed =
     basis.kind === "as is"
@@ -74,11 +75,7 @@ function offTarget(
       : worked(
           naming,
           `target * ${dryRatio("basis", "moisture")}`,
-          {
-            target: aim,
-            moisture: stated("moisture", `moisture of ${flour.name}`, flour.moisture),
-            basis: basis.moisture,
-          },
+          { target: aim, moisture, basis: basis.moisture },
           massBalance,
         );
   const off = worked(

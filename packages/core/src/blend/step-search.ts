@@ -14,8 +14,8 @@ import {
 } from "./step-problem.ts";
 import { type Box, Relaxation } from "./step-relaxation.ts";
 
-/** Boxes of at most so many lines are gone through one by one: more where a line is settled by its rows alone. */
-const smallBox = { linear: 60, other: 60 } as const;
+/** Boxes of at most so many lines are gone through one by one. */
+const smallBox = 60;
 /** So many flours are moved around an answer in fractions, to come by a first answer in whole steps. */
 const nearbyFlours = 5;
 
@@ -241,7 +241,7 @@ class Search {
     const open = this.#open(box);
     let tries = 1;
     for (let at = 0; at < open.length - 2; at += 1) tries *= this.#choices(box, open[at] ?? 0);
-    if (tries > smallBox[this.#isLinear ? "linear" : "other"]) return true;
+    if (tries > smallBox) return true;
     this.#goThrough(box);
     return false;
   }
@@ -336,11 +336,6 @@ class Search {
       this.#shift(index, every);
     }
     this.#shift(index, -count);
-  }
-
-  get #isLinear(): boolean {
-    const kind = this.#objective?.kind ?? "weighted";
-    return (kind === "weighted" || kind === "off-zero") && this.#kept.length === 0;
   }
 
   get #isSettled(): boolean {

@@ -1,10 +1,10 @@
-import { type Figure, given, shown } from "../figure/figure.ts";
+import { type Figure, given, named, shown } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { answer, loudNote, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { blendFigures } from "./blend-figures.ts";
-import type { BlendAnswer, BlendQuestion, FoundBlend, GivenShare } from "./blend-question.ts";
+import type { BlendAnswer, FoundBlend, GivenShare } from "./blend-question.ts";
 import { soughtBlends } from "./blend-search.ts";
 import { type BlendWater, waterAfter } from "./blend-water.ts";
 import {
@@ -49,13 +49,8 @@ export interface Substitution {
  */
 export function substitute(question: SubstituteQuestion): Outcome<Substitution> {
   if (!question.blend.some(({ name }) => name === question.missing)) {
-    return refuse(
-      problem("substitute.missing", ["missing"], {
-        name: question.missing,
-        names: question.blend.map(({ name }) => name),
-        nearest: [],
-      }),
-    );
+    const names = question.blend.map(({ name }) => name);
+    return refuse(problem("substitute.missing", ["missing"], { name: question.missing, names, nearest: [] }));
   }
   if ([...question.flours, ...question.blend].every(({ name }) => name === question.missing)) {
     return refuse(problem("substitute.nothing", ["missing"], {}));
@@ -74,7 +69,7 @@ export function substitute(question: SubstituteQuestion): Outcome<Substitution> 
   if (first.ok && first.value.answer.kind === "found") return first;
   const moved = reblend(question, question.flours, onOwnSteps(question, without));
   return moved.ok && moved.value.answer.kind === "found"
-    ? answer(moved.value, [movedNote(question.missing), ...moved.notes])
+    ? answer(moved.value, [note("substitute.moved", ["missing"], { missing: question.missing }), ...moved.notes])
     : moved;
 }
 
@@ -105,10 +100,6 @@ function isOn(share: DecimalText, step: DecimalText): boolean {
   return dec(share).mod(step).isZero();
 }
 
-function movedNote(missing: string): Note {
-  return note("substitute.moved", ["missing"], { missing });
-}
-
 /**
  * Corrects a blend for a new lot of one of its flours, holding what the old blend had, and gives the water.
  *
@@ -119,13 +110,8 @@ function movedNote(missing: string): Note {
 export function newLot(question: NewLotQuestion): Outcome<Substitution> {
   const { lot } = question;
   if (!question.flours.some(({ name }) => name === lot.name)) {
-    return refuse(
-      problem("substitute.lot", ["lot", "name"], {
-        name: lot.name,
-        names: question.flours.map(({ name }) => name),
-        nearest: [],
-      }),
-    );
+    const names = question.flours.map(({ name }) => name);
+    return refuse(problem("substitute.lot", ["lot", "name"], { name: lot.name, names, nearest: [] }));
   }
   const flours = question.flours.map((flour) => (flour.name === lot.name ? { ...lot, newLot: true as const } : flour));
   const fresh = onOwnSteps(question, flours);
@@ -151,7 +137,12 @@ function reblend(
   const stranger = question.blend.find(({ name }) => !old.some((flour) => flour.name === name));
   if (stranger !== undefined) return refuse(problem("substitute.flour", ["blend"], { name: stranger.name }));
   const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
-  const outcome = soughtBlends(searchQuestion(question, old, fresh, shares));
+  const outcome = soughtBlends({
+    ...question,
+    flours: fresh,
+    targets: heldTargets(question, old, shares.map(dec)),
+    prefer: { kind: "nearest", to: question.blend },
+  });
   if (!outcome.ok) return outcome;
   const oldShares = shares.map((share, index) => shareFigure(index, old[index]?.name ?? "", share));
   const inUse = oldShares.filter(({ value }) => !dec(value).isZero());
@@ -169,26 +160,6 @@ function reblend(
   const notes: readonly Note[] = [...outcome.notes, ...(rows[0]?.water.notes ?? [])];
   const result = { answer: withBlends(outcome.value, rows), changes, totals: shareTotals(changes), rows };
   return answer(published(result), notes);
-}
-
-function searchQuestion(
-  question: Omit<SubstituteQuestion, "missing">,
-  old: readonly StockedFlour[],
-  fresh: readonly StockedFlour[],
-  shares: readonly DecimalText[],
-): BlendQuestion {
-  const { step, flourMass, alternatives, currency, mostFlours, leastShare } = question;
-  return {
-    flours: fresh,
-    targets: heldTargets(question, old, shares.map(dec)),
-    prefer: { kind: "nearest", to: question.blend },
-    ...(step === undefined ? {} : { step }),
-    ...(currency === undefined ? {} : { currency }),
-    ...(flourMass === undefined ? {} : { flourMass }),
-    ...(alternatives === undefined ? {} : { alternatives }),
-    ...(mostFlours === undefined ? {} : { mostFlours }),
-    ...(leastShare === undefined ? {} : { leastShare }),
-  };
 }
 
 /** By how much a figure has to move before it is worth a word: the tenth of protein and the hundredth of ash that certificates print. */
@@ -223,7 +194,7 @@ function withoutLimits(flour: StockedFlour): StockedFlour {
   return figures;
 }
 
-function sharesOf(blend: FoundBlend): readonly GivenShare[] {
+export function sharesOf(blend: FoundBlend): readonly GivenShare[] {
   return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
 }
 
@@ -248,15 +219,7 @@ function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShar
 
 /** The share of a flour, by its place in the question, in a blend that was given. */
 export function shareFigure(index: number, name: string, value: DecimalText): Figure {
-  return given(
-    {
-      id: `share.${index + 1}`,
-      label: `share of ${name}`,
-      unit: "% of flour",
-      places: Math.min(2, dec(value).decimalPlaces()),
-    },
-    value,
-    "the blend",
-    fromSpec,
-  );
+  const places = Math.min(2, dec(value).decimalPlaces());
+  const naming = named("% of flour", places)(`share.${index + 1}`, `share of ${name}`);
+  return given(naming, value, "the blend", fromSpec);
 }

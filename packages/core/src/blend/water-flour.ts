@@ -1,4 +1,4 @@
-import { type Figure, given, summed, worked } from "../figure/figure.ts";
+import { type Figure, given, named, summed, worked } from "../figure/figure.ts";
 import { fromSpec, massBalance, type Source } from "../figure/source.ts";
 import { ofFlour, percent } from "../formula/naming.ts";
 import type { DecimalText } from "../number/decimal.ts";
@@ -47,7 +47,7 @@ export function waterTaken(
   naming: { readonly id: string; readonly label: string },
   blend: string,
   flours: readonly NumberedFlour[],
-  sources: readonly Source[],
+  ...sources: readonly Source[]
 ): Figure {
   return worked(
     { ...naming, unit: "% of flour", places: 2 },
@@ -58,33 +58,25 @@ export function waterTaken(
 }
 
 /** Share of a flour in the blend before or in that after. */
-export function shareOf(blend: string): (flour: NumberedFlour) => Figure {
+function shareOf(blend: string): (flour: NumberedFlour) => Figure {
+  const naming = named("% of flour", 1);
   return ({ name, number, share }) =>
-    given(
-      { id: `water.share.${blend}.${number}`, label: `share of ${name}`, unit: "% of flour", places: 1 },
-      share,
-      "the blend",
-      fromSpec,
-    );
+    given(naming(`water.share.${blend}.${number}`, `share of ${name}`), share, "the blend", fromSpec);
 }
 
 function moistureOf(blend: string): (flour: NumberedFlour) => Figure {
-  return ({ name, number, moisture }) =>
-    given(
-      percent(`water.moisture.${blend}.${number}`, `moisture of ${name}`),
-      moisture,
-      "the flour's figures",
-      fromSpec,
-    );
+  return ({ name, number, moisture }) => {
+    const naming = percent(`water.moisture.${blend}.${number}`, `moisture of ${name}`);
+    return given(naming, moisture, "the flour's figures", fromSpec);
+  };
 }
 
 /** Water that a flour of the blend before or of that after takes: the kitchen's own figure, or the rule of dry gluten. */
 function takes(blend: string): (flour: NumberedFlour) => Figure {
-  return ({ name, number, ownWater }) =>
-    given(
-      { id: `water.takes.${blend}.${number}`, label: `water ${name} takes`, unit: "% of it", places: 1 },
-      ownWater?.percent ?? glutenTakes,
-      ownWater === undefined ? "the rule of dry gluten" : "the kitchen's own figure",
-      ownWater === undefined ? glutenWater : fromSpec,
-    );
+  return ({ name, number, ownWater }) => {
+    const naming = named("% of it", 1)(`water.takes.${blend}.${number}`, `water ${name} takes`);
+    return ownWater === undefined
+      ? given(naming, glutenTakes, "the rule of dry gluten", glutenWater)
+      : given(naming, ownWater.percent, "the kitchen's own figure", fromSpec);
+  };
 }
