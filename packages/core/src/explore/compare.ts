@@ -60,34 +60,16 @@ export interface Comparison {
  */
 export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
   const named = sides.map((side, index) => ownFigures(side, `of-${index + 1}`));
-  const lines = named.map(({ formula }) => formula);
+  const of = (key: keyof OwnFigures) => named.map((one) => one[key]);
   const free = (key: string, index: number): boolean =>
     ofAlkali.test(key) && sides[index]?.formula.alkali === undefined;
   const comparison: Comparison = {
     names: sides.map(({ name }) => name),
-    formula: compared("formula", lines, asItIs),
-    loads: compared(
-      "load",
-      named.map(({ load }) => load),
-      asItIs,
-    ),
-    bowls: compared(
-      "bowl",
-      named.map(({ bowl }) => bowl),
-      asItIs,
-    ),
-    sums: compared(
-      "sum",
-      named.map(({ sums }) => sums),
-      (line, key) => (key.startsWith("cost") ? asPriced(line, sides) : line),
-      free,
-    ),
-    ranges: compared(
-      "range",
-      named.map(({ ranges }) => ranges),
-      (line, key) => withApart(line, key, sides.slice(1)),
-      free,
-    ),
+    formula: compared("formula", of("formula"), asItIs),
+    loads: compared("load", of("load"), asItIs),
+    bowls: compared("bowl", of("bowl"), asItIs),
+    sums: compared("sum", of("sums"), (line, key) => (key.startsWith("cost") ? asPriced(line, sides) : line), free),
+    ranges: compared("range", of("ranges"), (line, key) => withApart(line, key, sides.slice(1)), free),
   };
   return published(comparison);
 }

@@ -176,9 +176,9 @@ function plus(one: Sum, other: Sum): Sum {
 function saltWants(spec: Spec, open: OpenPlaces, { sums }: Sought): Outcome<readonly Want[]> {
   if (!open.salt && open.alkali.length === 0) return answer([]);
   const { saltInDough, saltInBowl, sodium: mostSodium } = spec.wanted ?? {};
-  const bowl = bowlWeight(spec);
-  if (!bowl.ok) return bowl;
-  const raw = bowl.value.raw?.value;
+  const weight = bowlWeight(spec);
+  if (!weight.ok) return weight;
+  const raw = weight.value.raw?.value;
   const bottom = sums(mass);
   const kept = dec(raw ?? 0)
     .times(keptInBoiling().sodium.value)
@@ -195,9 +195,8 @@ function saltWants(spec: Spec, open: OpenPlaces, { sums }: Sought): Outcome<read
   ];
   const wants = open.salt ? wantsFrom([inDough, inBowl], spec) : [];
   if (open.salt && wants.length === 0) {
-    return refuse(
-      problem("settle.salt", ["wanted"], { bowl: saltInBowl === undefined ? "" : "without the weight of a bowl" }),
-    );
+    const bowl = saltInBowl === undefined ? "" : "without the weight of a bowl";
+    return refuse(problem("settle.salt", ["wanted"], { bowl }));
   }
   const ofSodium: readonly Want[] =
     mostSodium === undefined || raw === undefined
@@ -214,10 +213,11 @@ function saltWants(spec: Spec, open: OpenPlaces, { sums }: Sought): Outcome<read
             isValue: false,
           },
         ];
-  return answer([...wants, ...ofSodium], open.salt && saltInDough === undefined ? [boiledNote] : []);
+  return answer(
+    [...wants, ...ofSodium],
+    open.salt && saltInDough === undefined ? [note("settle.boiled", ["wanted", "saltInBowl"], {})] : [],
+  );
 }
-
-const boiledNote = note("settle.boiled", ["wanted", "saltInBowl"], {});
 
 /** The water as stated; or, where it is open, as wanted; or as the flours take it by the kitchen's own figures. */
 function waterWants(spec: Spec, formula: Formula, open: OpenPlaces, sought: Sought): Outcome<readonly Want[]> {
@@ -233,31 +233,17 @@ function waterWants(spec: Spec, formula: Formula, open: OpenPlaces, sought: Soug
   ] as const;
   const poured = { label: "water poured in", unit: "% of flour", top: all.tap, bottom: flour };
   const { doughWater, addedWater } = spec.wanted ?? {};
-  const wants =
-    open.water === undefined
-      ? []
-      : wantsFrom(
-          [
-            [...ofDough, doughWater],
-            [...ofFlour, addedWater],
-          ],
-          spec,
-        );
+  const asked: readonly Asked[] = [
+    [...ofDough, doughWater],
+    [...ofFlour, addedWater],
+  ];
+  const wants = open.water === undefined ? [] : wantsFrom(asked, spec);
   if (wants.length > 0) return answer(wants);
   const stated = open.water === undefined ? statedWater(spec, formula) : takenWater(formula, open.water);
   if (!stated.ok) return stated;
   const { key, value, text } = stated.value;
   const [naming, quotient] = key === "dough" ? ofDough : key === "added" ? ofFlour : [poured, poured];
-  const want = {
-    label: naming.label,
-    unit: naming.unit,
-    ...quotient,
-    wanted: text,
-    least: value,
-    most: value,
-    room: ZERO,
-    isValue: false,
-  };
+  const want = { ...naming, ...quotient, wanted: text, least: value, most: value, room: ZERO, isValue: false };
   return answer([want], stated.notes);
 }
 
@@ -282,7 +268,7 @@ function takenWater({ lines }: Formula, place: NonNullable<OpenPlaces["water"]>)
       .times(material.absorption?.percent ?? 0)
       .div(100),
   );
-  return answer({ key: "added" as const, value: sum(taken), text: "what the flours take" }, [ownWaterNote]);
+  return answer({ key: "added" as const, value: sum(taken), text: "what the flours take" }, [
+    note("settle.own-water", ["water"], {}),
+  ]);
 }
-
-const ownWaterNote = note("settle.own-water", ["water"], {});

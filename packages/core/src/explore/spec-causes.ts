@@ -41,9 +41,15 @@ export function causesOf(spec: Spec, batch: Batch): BatchCauses {
     if (role !== "alkali" || material.composition === undefined) continue;
     const strength = alkalinityM(material.composition);
     const error = strength.times(material.strengthUncertainty ?? 0).div(100);
-    const of = { id: `${line.id}.alkalinity-m`, kind: "strength", name, unit: "meq/g", value: text(strength) } as const;
+    const of = {
+      id: `${line.id}.alkalinity-m`,
+      kind: "strength",
+      name,
+      unit: "meq/g",
+      value: decimalText(strength),
+    } as const;
     if (material.strengthUncertainty === undefined) exact.push(causeWords(of));
-    cause(of, text(error));
+    cause(of, decimalText(error));
   }
   const lossError = spec.losses?.uncertainty?.value;
   for (const { name, loss } of batch.target.stages) {
@@ -74,7 +80,7 @@ function proteinCause({ line: { id, name, material } }: WeighedLine, cause: AddC
     return;
   }
   const scale = dec(protein.value).isZero() ? ONE : dec(stated.protein?.value ?? protein.value).div(protein.value);
-  const onBasis = (one: DecimalText): DecimalText => text(dec(one).times(scale));
+  const onBasis = (one: DecimalText): DecimalText => decimalText(dec(one).times(scale));
   cause(
     { ...of, id: `${id}.protein-stated`, basis: `at ${basis.moisture} % mb`, value: onBasis(value) },
     { ...doubt, plusMinus: onBasis(doubt.plusMinus) },
@@ -95,27 +101,24 @@ function doubtOf(
   if (range !== undefined) {
     const [low, high] = [dec(range.low), dec(range.high)];
     const isAssumed = what === "moisture" && material.by?.moisture === assumedMoisture.by;
-    const half = { value: text(low.plus(high).div(2)), plusMinus: text(high.minus(low).div(2)) };
+    const half = { value: decimalText(low.plus(high).div(2)), plusMinus: decimalText(high.minus(low).div(2)) };
     return { ...half, ...(isAssumed && { assumed: "the usual moistures of flour, since nobody states it" }) };
   }
   const own = spreadOf(material, what);
   if (own !== undefined) {
-    return {
-      value,
-      plusMinus: text(own),
-      assumed: `the spread of the table's ${material.spread?.[what]?.n ?? ""} samples`,
-    };
+    const assumed = `the spread of the table's ${material.spread?.[what]?.n ?? ""} samples`;
+    return { value, plusMinus: decimalText(own), assumed };
   }
   const written = material.written?.[what];
   if (written !== undefined) {
     const { plusMinus, assumed } = asRead(written);
     const stated = what === "protein" ? material.stated.protein?.value : undefined;
     const share = stated === undefined || dec(stated).isZero() ? ONE : dec(value).div(stated);
-    return { value, plusMinus: text(share.times(plusMinus)), ...(assumed !== undefined && { assumed }) };
+    return { value, plusMinus: decimalText(share.times(plusMinus)), ...(assumed !== undefined && { assumed }) };
   }
   const usual = flourKinds.includes(material.kind) ? usualSpread(material.kind, what) : undefined;
   if (usual === undefined) return { value, plusMinus: "0" };
-  const most = usual.gt(value) ? value : text(usual);
+  const most = usual.gt(value) ? value : decimalText(usual);
   return { value, plusMinus: most, assumed: `the usual spread of a ${material.kind} in the catalogue` };
 }
 
@@ -124,7 +127,7 @@ const flourKinds: readonly MaterialKind[] = ["flour", "gluten", "starch", "bran"
 /** Half a unit of the last digit somebody wrote. */
 function asRead(written = "0"): Doubt {
   const number = /\d+(?:\.\d+)?/u.exec(written)?.[0] ?? "0";
-  return { plusMinus: text(halfLastDigit(number)), assumed: `its last digit, as "${written}" is written` };
+  return { plusMinus: decimalText(halfLastDigit(number)), assumed: `its last digit, as "${written}" is written` };
 }
 
 /** Half the way from the least sample to the greatest; where the table has only the error of their mean, an even spread with the same deviation. */
@@ -145,9 +148,5 @@ function usualSpread(kind: MaterialKind, what: "moisture" | "protein"): Decimal 
 /** The error of the scale that weighs a line, once for each lot; half a division unless the spec says otherwise. */
 function weighingError({ scales }: Spec, { scale, division, lots }: WeighedLine): DecimalText {
   const stated = scales?.find((one) => (one.name ?? `scale to ${one.division.text}`) === scale)?.error?.value;
-  return text(dec(stated ?? dec(division).div(2)).times(lots));
-}
-
-function text(value: Decimal): DecimalText {
-  return decimalText(value);
+  return decimalText(dec(stated ?? dec(division).div(2)).times(lots));
 }

@@ -1,8 +1,6 @@
 import { type StyleCheck, styleNotes } from "../blend/style-notes.ts";
-import type { StyleQuantity } from "../blend/style-ranges.ts";
-import { answer, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Outcome } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { DecimalText } from "../number/decimal.ts";
 import { widthFigure } from "../sheet/strands/cutter.ts";
 import type { Spec } from "../spec/spec.ts";
 
@@ -13,13 +11,9 @@ import type { Spec } from "../spec/spec.ts";
  */
 export function formulaStyle(spec: Spec, formula: Formula): Outcome<readonly StyleCheck[]> {
   if (spec.style === undefined) return answer([]);
-  const outcome = styleNotes(spec.style.toLowerCase(), figuresOf(spec, formula));
-  return outcome.ok ? outcome : refuse(...outcome.problems);
-}
-
-function figuresOf(spec: Spec, { blend, water, salt, alkali }: Formula): Partial<Record<StyleQuantity, DecimalText>> {
+  const { blend, water, salt, alkali } = formula;
   const { thickness, cutter } = spec.sheet ?? {};
-  return {
+  return styleNotes(spec.style.toLowerCase(), {
     ...(blend.protein && { protein: blend.protein.at14.value }),
     ...(blend.ash && { ash: blend.ash.at14.value }),
     water: water.added.value,
@@ -27,5 +21,5 @@ function figuresOf(spec: Spec, { blend, water, salt, alkali }: Formula): Partial
     ...(alkali && { alkali: alkali.anhydrous.value }),
     ...(thickness && { thickness: thickness.value }),
     ...(cutter && { width: widthFigure(cutter).value }),
-  };
+  });
 }

@@ -76,11 +76,7 @@ export function tolerance(question: ToleranceQuestion): Outcome<readonly Toleran
         (sides) =>
           fast.valuesAt(inputs.map(({ middle, error }, input) => middle + error * (sides[input] ?? 0)))[index] ?? 0,
       );
-      const bounds = {
-        nominal: at([], output),
-        low: at(corners.low, output),
-        high: at(corners.high, output),
-      };
+      const bounds = { nominal: at([], output), low: at(corners.low, output), high: at(corners.high, output) };
       const least = noise * Math.abs(bounds.nominal.toNumber());
       const reaches = inputs.map(({ error }, input) => {
         const reach = Math.abs(error * (slopes[index]?.[input] ?? 0));

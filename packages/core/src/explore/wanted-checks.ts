@@ -8,7 +8,7 @@ import { flourShelf } from "../blend/flour-shelf.ts";
 import { sharedQuestion, sharesNow, targetsOf, wantedBasis } from "../blend/spec-question.ts";
 import { type Figure, shown } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
-import { loudNote, type Note, note } from "../figure/problem.ts";
+import { loudNote, type Note, note, problemsOf } from "../figure/problem.ts";
 import type { OnBases } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
 import { atMoisture } from "../formula/mix.ts";
@@ -101,11 +101,8 @@ function blendChecks(spec: Spec, formula: Formula, batch: Batch | undefined, ext
   const shelf = flourShelf(spec, formula, extra);
   const shared = shelf.ok ? sharedQuestion(spec, formula, shelf.value) : shelf;
   if (!shelf.ok || !shared.ok) {
-    const problems = shelf.ok ? (shared.ok ? [] : shared.problems) : shelf.problems;
-    return {
-      held: [],
-      notes: problems.slice(0, 1).map((one) => note("wanted.no-blend", ["wanted"], { problem: one })),
-    };
+    const problems = problemsOf(shelf.ok ? shared : shelf).slice(0, 1);
+    return { held: [], notes: problems.map((one) => note("wanted.no-blend", ["wanted"], { problem: one })) };
   }
   const inUse = shelf.value.flours.filter(({ share }) => !dec(share).isZero());
   const whole = spec.wanted?.wholeRange === true ? { ...targets, wholeRange: true } : targets;
@@ -117,11 +114,8 @@ function blendChecks(spec: Spec, formula: Formula, batch: Batch | undefined, ext
   const isOpen = (key: string): boolean => open.has(key === "batchPrice" ? "price" : key);
   const told = Object.fromEntries(Object.entries(whole).filter(([key]) => !isOpen(key)));
   const question = { ...asked, targets: told };
-  const checks = checksOfTargets(
-    question,
-    inUse.map(({ share }) => share),
-  );
-  const held = checks.map((check): HeldWant => {
+  const shares = inUse.map(({ share }) => share);
+  const held = checksOfTargets(question, shares).map((check): HeldWant => {
     const { label, holds, range } = check;
     const key = keys[check.id.replace(/\.(?:least|most)$/u, "")];
     const openEnds = range !== undefined && spec.wanted?.wholeRange === true;
@@ -186,15 +180,8 @@ function atWantedBasis(bases: OnBases | undefined, moisture: Figure, spec: Spec)
 function formulaChecks(spec: Spec, { water, alkali, salt }: Formula): HeldWants {
   const { wanted = {} } = spec;
   const none = (id: string, label: string, unit: string) => reachedBy(id, { label, unit }, "0", {});
-  const saltInDough = reachedBy(
-    "saltInDough",
-    { label: "salt in the dough", unit: "% of dough" },
-    "100 * salt / dough",
-    {
-      salt,
-      dough: water.dough,
-    },
-  );
+  const inDough = { label: "salt in the dough", unit: "% of dough" };
+  const saltInDough = reachedBy("saltInDough", inDough, "100 * salt / dough", { salt, dough: water.dough });
   const one = (
     id: keyof typeof wanted,
     label: string,
@@ -236,14 +223,8 @@ function bowlChecks(spec: Spec, formula: Formula, cost: Cost | undefined): HeldW
       const figure = (amount?.most ?? amount)?.cooked.bowl;
       if (mostSodium !== undefined && figure !== undefined) {
         const most = dec(mostSodium.value).times(1000).toFixed();
-        held.push(
-          ...check(
-            { id: "sodium", label: "sodium of a cooked bowl" },
-            { ...figure, graph },
-            atMost(most, figure),
-            spec,
-          ),
-        );
+        const ofSodium = { id: "sodium", label: "sodium of a cooked bowl" };
+        held.push(...check(ofSodium, { ...figure, graph }, atMost(most, figure), spec));
         const { missing = [] } = amount ?? {};
         if (missing.length > 0) notes.push(note("wanted.sodium", ["wanted"], { names: missing }));
       }

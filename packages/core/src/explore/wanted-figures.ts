@@ -29,18 +29,11 @@ export function wantedEnds(
   within?: string,
 ): Pick<Want, "least" | "most"> & { readonly room?: Figure } {
   const { unit } = of;
-  const wanted = (end: string, says: string, bound: string): Figure =>
-    given(
-      {
-        id: `wanted.${of.id}${end}`,
-        label: `${of.label.replace(/^the /u, "")} wanted${says}`,
-        unit,
-        places: dec(bound).decimalPlaces(),
-      },
-      bound,
-      `spec, ${text}`,
-      fromSpec,
-    );
+  const wanted = (end: string, says: string, bound: string): Figure => {
+    const label = `${of.label.replace(/^the /u, "")} wanted${says}`;
+    const naming = { id: `wanted.${of.id}${end}`, label, unit, places: dec(bound).decimalPlaces() };
+    return given(naming, bound, `spec, ${text}`, fromSpec);
+  };
   const middle = aim ?? value;
   if (middle === undefined) {
     return {

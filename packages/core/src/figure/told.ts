@@ -101,11 +101,7 @@ function isNote(one: Problem | Note): one is Note {
 /** What stands within another was made as a problem or a note; its type is wider, since the catalogue cannot name itself. */
 function toldWithin(inner: Inner, units: UnitSystem): string {
   const one = inner as Problem | Note;
-  return isNote(one) ? sentenceOf(one, units) : whyNot(one, units);
-}
-
-/** A problem within a sentence, for a note on what cannot be told. */
-export function whyNot(problem: Problem, units: UnitSystem): string {
-  const { found, expected } = problemTold(problem, units);
+  if (isNote(one)) return sentenceOf(one, units);
+  const { found, expected } = problemTold(one, units);
   return `found ${found}, expected ${expected}`;
 }

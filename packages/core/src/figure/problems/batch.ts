@@ -174,7 +174,7 @@ export const batch = {
     ({ us }: { readonly us: boolean }) =>
       `the spec names no scale; weights are for one that shows ${us ? "tenths of an ounce" : "whole grams"}`,
   ),
-  "scales.metric": remark(() => "weights are in grams, as the scales of the spec show them"),
+  "scales.metric": remark("weights are in grams, as the scales of the spec show them"),
   "batch.usual-cook-gain": remark(
     ({ taken, least, most }: Texts<"taken" | "least" | "most">) =>
       `the cook gain is taken as ${taken}; kitchens find ${least} to ${most}, so weigh one portion raw and cooked, and state its own`,
@@ -186,16 +186,15 @@ export const batch = {
       `no stock is stated for ${names.join(", ")}: what is on hand is reckoned as if there was enough of that, and the list buys all of it`,
   ),
   "cost.rework-free": remark(
-    () =>
-      "rework costs nothing here: it was paid for with the batch that it is from, and only what is bought anew is counted",
+    "rework costs nothing here: it was paid for with the batch that it is from, and only what is bought anew is counted",
   ),
   "cost.not-priced": remark(
     ({ names }: Lists<"names">) =>
       `no price is stated for ${names.join(", ")}: every total leaves ${names.length === 1 ? "it" : "them"} out`,
   ),
-  "cost.water-free": remark(() => "tap water is counted as free, since no price is stated for it"),
+  "cost.water-free": remark("tap water is counted as free, since no price is stated for it"),
   "cost.ingredients-only": remark(
-    () => "these are the costs of ingredients alone; work, energy, rent, packing and tax are not in them",
+    "these are the costs of ingredients alone; work, energy, rent, packing and tax are not in them",
   ),
   "mend.mixer": remark(
     ({ parts, ...load }: MixerLoad & Texts<"parts">, tell) =>
@@ -210,7 +209,7 @@ export const batch = {
     ({ more, share, most }: Measures<"more"> & Texts<"share"> & Partial<Texts<"most">>, tell) =>
       `rework is the same dough: ${tell(more)} more of it than planned leaves the formula as it is, and nothing has to be added for it. It becomes ${share} % of the dough${most === undefined ? "" : `, and the spec takes at most ${most}: more new dough by the formula brings it down`}`,
   ),
-  "mend.fine": remark(() => "nothing is in the bowl beyond the list: weigh on by the list"),
+  "mend.fine": remark("nothing is in the bowl beyond the list: weigh on by the list"),
   "nutrition.not-stated": remark(
     ({ name, figures }: Texts<"name"> & Lists<"figures">) =>
       `${name} does not state: ${figures.join(", ")}; a figure that this leaves too open for a label is given as a range, from none of it to all that the other figures leave room for. Copy what is missing from the certificate or the label`,
@@ -226,7 +225,7 @@ export const batch = {
   "nutrition.dusting": remark(
     ({ name }: Texts<"name">) => `${name} for dusting is left out: weigh how much of it stays on the strands`,
   ),
-  "nutrition.tap-water": remark(() => "the minerals of tap water are left out: the water works can tell its sodium"),
+  "nutrition.tap-water": remark("the minerals of tap water are left out: the water works can tell its sodium"),
   "nutrition.boiling-salts": remark(({ sodium, potassium }: Readonly<Record<"sodium" | "potassium", Kept>>) => {
     const kept = ({ percent, low, high }: Kept): string =>
       `${percent} %${low === undefined ? "" : ` (${low} to ${high})`}`;
@@ -236,10 +235,9 @@ export const batch = {
     ({ least, most, source }: Texts<"least" | "most" | "source">) =>
       `as eaten: the ${least} to ${most} % of the solids that boiling took in one study are not taken off, so energy and carbohydrate are a little high (${source})`,
   ),
-  "nutrition.no-serving": remark(() => "these rules declare a serving: state what a bowl weighs"),
-  "nutrition.more-lines": remark(() => "the law may want more than these lines"),
+  "nutrition.no-serving": remark("these rules declare a serving: state what a bowl weighs"),
+  "nutrition.more-lines": remark("the law may want more than these lines"),
   "nutrition.not-on-flour": remark(
-    () =>
-      "saturated fat and sugars, and added sugars, vitamins and minerals where the law wants them, are not told here: they need an analysis",
+    "saturated fat and sugars, and added sugars, vitamins and minerals where the law wants them, are not told here: they need an analysis",
   ),
 };

@@ -209,7 +209,7 @@ export const blend = {
   })),
 
   "blend.whole-steps": remark(
-    () => "shares come in whole steps, so every figure named here is the best that whole steps reach",
+    "shares come in whole steps, so every figure named here is the best that whole steps reach",
   ),
   "blend.fewer-alternatives": remark(({ shown, asked, given }: Fewer) =>
     given
@@ -252,9 +252,7 @@ export const blend = {
     ({ name, most, share }: Texts<"name" | "most" | "share">) =>
       `${name}: the store holds ${most} % of the flour of the batch, less than the ${share} % that it makes up now`,
   ),
-  "blend.store-open": remark(
-    () => "the spec names no batch, so that what is in the store, and whole bags, set no limit",
-  ),
+  "blend.store-open": remark("the spec names no batch, so that what is in the store, and whole bags, set no limit"),
   "blend.style": remark(
     ({ style, quantity, range, unit, source }: StyleFacts) =>
       `asked of the blend, as published for ${style}: ${quantity} ${range} ${unit} (${source})`,
@@ -293,7 +291,6 @@ export const blend = {
   ),
 
   "blend.likely": remark(
-    () =>
-      "likely and perhaps: within what labels and certificates of the flours leave open; a blend that meets it over all of that may be asked for",
+    "likely and perhaps: within what labels and certificates of the flours leave open; a blend that meets it over all of that may be asked for",
   ),
 };

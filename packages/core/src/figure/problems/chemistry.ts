@@ -266,7 +266,7 @@ export const chemistry = {
     return `by its reading the batch may be weaker or stronger: one of ${each.join(", one of ")}. Begin with the smaller amount, stir, and read again`;
   }),
   "solutions.tank-unknown": remark(
-    () => "whether the corrected batch fits the tank is not known: no published fit covers its density",
+    "whether the corrected batch fits the tank is not known: no published fit covers its density",
   ),
   "solutions.tank": remark(
     ({ fills, tank, most }: Measures<"fills" | "tank" | "most">, tell) =>
@@ -277,7 +277,7 @@ export const chemistry = {
       `the scale is too coarse for this amount: the weights make ${made} % by mass, ${meant} % is meant`,
   ),
   "solutions.reaction": remark(
-    () => "hydroxide and bicarbonate turn into carbonate where they meet in water; the shares given are as weighed in",
+    "hydroxide and bicarbonate turn into carbonate where they meet in water; the shares given are as weighed in",
   ),
   "solutions.clarity-unknown": remark(
     ({ where, problem }: { readonly where: Where; readonly problem: Inner }, tell) =>
@@ -296,16 +296,13 @@ export const chemistry = {
       `"${name}" holds more salt than dissolves at ${tell(temperature)} (${taken} of the limit): it is a slurry, whose salt sinks, or a misread label. Read the label again before anything is weighed`,
   ),
   "solubility.mixed": remark(
-    () =>
-      "for mixed salts the parts that each takes of its own limit are added up; no table of the mixture was at hand",
+    "for mixed salts the parts that each takes of its own limit are added up; no table of the mixture was at hand",
   ),
   "solubility.by-ions": remark(
-    () =>
-      "in this mixture one salt can keep another from dissolving: the activities of all ions (Harvie, Møller and Weare 1984, at 25 °C) are taken as well as the sum of the parts of the limits, and the greater counts",
+    "in this mixture one salt can keep another from dissolving: the activities of all ions (Harvie, Møller and Weare 1984, at 25 °C) are taken as well as the sum of the parts of the limits, and the greater counts",
   ),
   "solubility.not-known": remark(
-    () =>
-      "in this mixture one salt can keep another from dissolving, and how far is not known here: try a small amount, cold, before you make it",
+    "in this mixture one salt can keep another from dissolving, and how far is not known here: try a small amount, cold, before you make it",
   ),
   "solubility.exchange": remark(
     ({ temperature }: Measures<"temperature">, tell) =>
@@ -318,7 +315,7 @@ export const chemistry = {
   "ph.not-estimated": remark(
     ({ problem }: { readonly problem: Inner }, tell) => `no pH is estimated: ${tell(problem)}`,
   ),
-  "ph.of-the-solution": remark(() => "the pH is that of the solution, not of the dough, which flour makes milder"),
+  "ph.of-the-solution": remark("the pH is that of the solution, not of the dough, which flour makes milder"),
   "ph.classification": remark(
     ({ known }: { readonly known: "hydroxide" | "both" | "salts" }) =>
       `a mixture of pH 11.5 or more counts as corrosive where there are no other data (Regulation (EC) No 1272/2008, Annex I, 3.2.3.1.2). The hazard class given here does not apply that rule: ${phRuleLeft[known]}. A supplier without data has to apply it`,
@@ -332,8 +329,7 @@ export const chemistry = {
       `not kept: ${changes.map(({ label, before, after }) => `${label} ${tell(before)} becomes ${tell(after)}`).join("; ")}`,
   ),
   "convert.bicarbonate": remark(
-    () =>
-      "bicarbonate is not carbonate: at the same alkalinity M it brings no alkalinity P and twice the carbonic acid that acid can set free, and its solution is about three pH units milder",
+    "bicarbonate is not carbonate: at the same alkalinity M it brings no alkalinity P and twice the carbonic acid that acid can set free, and its solution is about three pH units milder",
   ),
   "convert.hydroxide": remark(({ without }: Partial<Texts<"without">>) => {
     const standards =
@@ -367,41 +363,34 @@ export const chemistry = {
     ({ share, low, high, why }: Texts<"share" | "low" | "high" | "why">) =>
       `by its density the solution is ${share} % by mass, and may be ${low} to ${high} %: ${why}`,
   ),
-  "stock.not-needed": remark(() => "the salts can be weighed dry on this scale within the tolerance"),
+  "stock.not-needed": remark("the salts can be weighed dry on this scale within the tolerance"),
 
   "caution.burns": remark(
-    () =>
-      "hydroxides burn skin and eyes, even diluted: wear goggles, gloves and sleeves, and keep running water at hand",
+    "hydroxides burn skin and eyes, even diluted: wear goggles, gloves and sleeves, and keep running water at hand",
   ),
   "caution.into-water": remark(
-    () =>
-      "give hydroxide to cold water a little at a time and stir, never water to hydroxide: it heats up and can boil and spit",
+    "give hydroxide to cold water a little at a time and stir, never water to hydroxide: it heats up and can boil and spit",
   ),
   "caution.eyes": remark(
-    () =>
-      "carbonates irritate the eyes: wear goggles and gloves with powder and strong solutions, and rinse with plenty of water",
+    "carbonates irritate the eyes: wear goggles and gloves with powder and strong solutions, and rinse with plenty of water",
   ),
   "caution.heat": remark(
-    () =>
-      "dry carbonates warm the water they dissolve in: strew them into the water while stirring, never water onto the powder",
+    "dry carbonates warm the water they dissolve in: strew them into the water while stirring, never water onto the powder",
   ),
-  "caution.powder": remark(() => "do not stir up or breathe the dust"),
+  "caution.powder": remark("do not stir up or breathe the dust"),
   "caution.aluminium": remark(
-    () =>
-      "no aluminium: alkaline solutions eat it and set hydrogen free; take stainless steel, glass or food-safe plastic",
+    "no aluminium: alkaline solutions eat it and set hydrogen free; take stainless steel, glass or food-safe plastic",
   ),
-  "caution.food-grade": remark(() => "only food grade belongs in food: read the label"),
+  "caution.food-grade": remark("only food grade belongs in food: read the label"),
   "caution.keep": remark(
-    () =>
-      "keep it closed, dry where it is a powder, labelled with name, strength and date, away from children and from drinks",
+    "keep it closed, dry where it is a powder, labelled with name, strength and date, away from children and from drinks",
   ),
   "caution.sheet": remark(
-    () => "the label, the safety data sheet of the product at hand and local rules go before these lines",
+    "the label, the safety data sheet of the product at hand and local rules go before these lines",
   ),
 
   "baking.assumed": remark(
-    () =>
-      "taken as wholly baked: as if all bicarbonate had turned to carbonate, which leaves 63.1 % of its mass, and no moisture had been taken up since. What was baked less is weaker: its weight before and after tells how far it went",
+    "taken as wholly baked: as if all bicarbonate had turned to carbonate, which leaves 63.1 % of its mass, and no moisture had been taken up since. What was baked less is weaker: its weight before and after tells how far it went",
   ),
 
   "titration.taken-as-whole": remark(
@@ -413,6 +402,6 @@ export const chemistry = {
   ),
 
   "alkali.additive-limits": remark(
-    () => "limits on the additives themselves, beside those on foods that name them, stand in the list of the salts",
+    "limits on the additives themselves, beside those on foods that name them, stand in the list of the salts",
   ),
 };

@@ -75,12 +75,12 @@ export function noAnswer<Facts = NoFacts>(say: ProblemEntry<Facts>["say"]): Prob
 }
 
 /**
- * Something worth knowing that does not keep the answer from being given.
+ * Something worth knowing that does not keep the answer from being given; one without facts is its sentence.
  *
  * @example remark(({ name }) => `${name} is new`).kind // => "note"
  */
-export function remark<Facts = NoFacts>(say: NoteEntry<Facts>["say"]): NoteEntry<Facts> {
-  return { kind: "note", say };
+export function remark<Facts = NoFacts>(say: NoteEntry<Facts>["say"] | string): NoteEntry<Facts> {
+  return { kind: "note", say: typeof say === "string" ? () => say : say };
 }
 
 /** The facts of each problem of a catalogue. */

@@ -148,12 +148,10 @@ export const explore = {
       : "of the blends that meet all that is wanted, this one keeps most to the middle of what each flour may be; you may ask for another, such as the cheapest",
   ),
   "settle.boiled": remark(
-    () =>
-      "the salt of the dough is found by what boiling leaves of sodium in an alkaline noodle of a food table; taste a bowl, since more water and longer boiling leave less",
+    "the salt of the dough is found by what boiling leaves of sodium in an alkaline noodle of a food table; taste a bowl, since more water and longer boiling leave less",
   ),
   "settle.own-water": remark(
-    () =>
-      "the water is what the flours take by the kitchen's own figures; a trial of the water tells whether the blend takes the same",
+    "the water is what the flours take by the kitchen's own figures; a trial of the water tells whether the blend takes the same",
   ),
   "wanted.missed": remark(
     ({ label, reached, wanted, dearest }: Missed) =>
@@ -164,9 +162,7 @@ export const explore = {
   "wanted.no-blend": remark(
     ({ problem }: { readonly problem: Inner }, tell) => `what is wanted of the blend cannot be told: ${tell(problem)}`,
   ),
-  "wanted.no-bowl": remark(
-    () => "the salt and sodium wanted in a bowl cannot be told: the weight of a bowl is not stated",
-  ),
+  "wanted.no-bowl": remark("the salt and sodium wanted in a bowl cannot be told: the weight of a bowl is not stated"),
   "wanted.sodium": remark(
     ({ names }: Lists<"names">) =>
       `the sodium wanted cannot be told for certain: that of ${names.join(", ")} is not stated, and is counted as the most there is room for`,

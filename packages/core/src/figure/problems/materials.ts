@@ -303,8 +303,7 @@ export const materials = {
       `${name}: ${typeof says === "string" ? says : tell(says)}`,
   ),
   "materials.moisture-assumed": remark(
-    () =>
-      "its moisture is not stated; taken as 13.5 %, give or take 1.5 % (common practice, no source): ask the mill, or dry a sample",
+    "its moisture is not stated; taken as 13.5 %, give or take 1.5 % (common practice, no source): ask the mill, or dry a sample",
   ),
   "materials.toasted": remark(({ lost, moisture, glutenForming }: Toasted) => {
     const gluten = glutenForming
@@ -314,15 +313,13 @@ export const materials = {
   }),
   "caution.material": remark(({ says }: Texts<"says">) => says),
   "label.factor-unknown": remark(
-    () => "the label does not say its nitrogen factor: the range covers every factor from 5.7 to 6.25",
+    "the label does not say its nitrogen factor: the range covers every factor from 5.7 to 6.25",
   ),
   "label.rounding-only": remark(
-    () =>
-      "the range is that of rounding alone; the law tolerates more between label and content, and flour varies from lot to lot: a certificate knows better",
+    "the range is that of rounding alone; the law tolerates more between label and content, and flour varies from lot to lot: a certificate knows better",
   ),
   "allergens.supplier": remark(
-    () =>
-      "traces from the mill, the store and the kitchen are not in this list: ask each supplier for the certificate, and go by the label of the pack at hand",
+    "traces from the mill, the store and the kitchen are not in this list: ask each supplier for the certificate, and go by the label of the pack at hand",
   ),
   "allergens.list-date": remark(
     ({ title, asOf, source }: Texts<"title" | "asOf" | "source">) =>

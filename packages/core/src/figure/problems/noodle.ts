@@ -61,7 +61,7 @@ export const noodle = {
       `${cardParts[lacks]}: ${tell(problem)}`,
   ),
   "card.metric": remark(
-    () => "the scales show g, so all of the card is metric; name scales in lb or oz for a card in US units",
+    "the scales show g, so all of the card is metric; name scales in lb or oz for a card in US units",
   ),
   "compare.no-batch": remark(({ problem }: { readonly problem?: Inner }, tell) =>
     problem === undefined ? "no weights" : `no weights: ${tell(problem)}`,

@@ -370,19 +370,16 @@ export const sheet = {
       `${tell(left)} of ${loads === "several" ? "each load" : "the dough"} are left over, enough for ${portions} more ${portions === "1" ? "portion" : "portions"}: the last ${tell(end)} of each sheet are shorter than a strand. Strands of ${lengths.map((length) => tell(length)).join(" or ")} use the sheet up; or knead what is left over and roll it again.`,
   ),
   "sheet.no-cutter": remark(
-    () => "No cutter is stated, so these are the passes and the sheets alone: strands, cuts and portions need one.",
+    "No cutter is stated, so these are the passes and the sheets alone: strands, cuts and portions need one.",
   ),
   "sheet.strand-length": remark(
     ({ length }: Measures<"length">, tell) =>
       `The strands come out ${tell(length)} long: no length is stated, so a portion is one cut across the whole width.`,
   ),
   "sheet.spring-back-unmeasured": remark(
-    () =>
-      "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure a sheet behind the rolls to know how much thicker it is.",
+    "No spring-back is counted: the sheet is taken to be as thick as the gap. Measure a sheet behind the rolls to know how much thicker it is.",
   ),
-  "sheet.layers": remark(
-    () => "Pressing folded layers into one is not checked against the largest reduction of a pass.",
-  ),
+  "sheet.layers": remark("Pressing folded layers into one is not checked against the largest reduction of a pass."),
   "sheet.cooked-range": remark(
     ({ low, high }: Measures<"low" | "high">, tell) =>
       `A cooked portion may weigh from ${tell(low)} to ${tell(high)}, the range of the usual cook gain; weigh one raw and cooked to know your own.`,
@@ -396,23 +393,20 @@ export const sheet = {
       `A spring-back of ${springBack} means a sheet thinner than the gap that it came through: rolls cannot do that. Measure the gap with dough between the rolls and the thickness with a gauge that does not press, and see that nothing draws the sheet out as it leaves.`,
   ),
   "dough.density-estimate": remark(
-    () => "The density is estimated from composition; a measured sheet gives the kitchen's own figure.",
+    "The density is estimated from composition; a measured sheet gives the kitchen's own figure.",
   ),
   "food.not-stated": remark(
     ({ name, solids: missing }: Texts<"name"> & Lists<"solids">) =>
       `${name}: no figure for ${missing.join(", ")}, which ${missing.length === 1 ? "counts" : "count"} as carbohydrate in the estimate of the density.`,
   ),
   "toasted.gluten": remark(
-    () =>
-      "whether protein of a toasted flour still forms gluten is not known: it is not counted as forming any unless the spec says so",
+    "whether protein of a toasted flour still forms gluten is not known: it is not counted as forming any unless the spec says so",
   ),
   "temperature.textbook-hydration": remark(
-    () =>
-      "The heat of hydration is a textbook figure for one dough; the temperatures of one measured mix give this kitchen's own.",
+    "The heat of hydration is a textbook figure for one dough; the temperatures of one measured mix give this kitchen's own.",
   ),
   "temperature.no-mixer-work": remark(
-    () =>
-      "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, state its power and the mixing time, or a measured heat of mixing.",
+    "No work of a mixer is counted. A machine warms the dough as it mixes: where one is used, state its power and the mixing time, or a measured heat of mixing.",
   ),
   "temperature.friction-alone": remark(
     (
@@ -446,26 +440,23 @@ export const sheet = {
       return `The rule of three and the heat balance are ${tell(apart)} apart, more than the masses, which the rule does not know, account for in most doughs. Check ${inputs.join(", ")}.${only} One measured mix gives both the heat of mixing and the friction.`;
     },
   ),
-  "temperature.ice-melts": remark(() => meltingIce),
+  "temperature.ice-melts": remark(meltingIce),
   "temperature.much-ice": remark(
     ({ ice }: Texts<"ice">) =>
       `${ice} % of the water is ice, more than melts in time in most mixers (common practice, no source), and the flour meets too little water at first. Cool the flour and the other ingredients, or heat the dough less by mixing less; check the power stated for the mixer. ${meltingIce}`,
   ),
   "temperature.rule-without-masses": remark(
-    () =>
-      "The bakers' rule of three temperatures knows no masses and was made for bread with about 60 % water: where it differs from the heat balance, go by the heat balance.",
+    "The bakers' rule of three temperatures knows no masses and was made for bread with about 60 % water: where it differs from the heat balance, go by the heat balance.",
   ),
   "measured.cold-mix": remark(
-    () =>
-      "The dough came out colder than its ingredients explain: a cold bowl or room took heat, or a reading is off. Measure again before the figure is used.",
+    "The dough came out colder than its ingredients explain: a cold bowl or room took heat, or a reading is off. Measure again before the figure is used.",
   ),
   "cook.lighter": remark(
     ({ gain }: Texts<"gain">) =>
       `A cook gain of ${gain} means noodles that weigh less cooked than raw: boiling adds water. See that the two weights were not swapped and that none of the noodles was left in the pot, and weigh again.`,
   ),
   "pot.estimate": remark(
-    () =>
-      "Estimate: the noodles take the pot's temperature at once, starch takes up no heat as it gelatinises, no steam leaves, and the power into the water stays what was measured.",
+    "Estimate: the noodles take the pot's temperature at once, starch takes up no heat as it gelatinises, no steam leaves, and the power into the water stays what was measured.",
   ),
   "plan.rolling-too-short": remark(
     ({ stage, running, planned }: { readonly stage: "compound" | "roll" } & Texts<"running" | "planned">) =>
@@ -475,32 +466,24 @@ export const sheet = {
     ({ minutes }: Counts<"minutes">) =>
       `Stages take turns at machines in too many ways to try them all: a day that begins up to ${minutes} min later is not ruled out.`,
   ),
-  "plan.no-dusting": remark(
-    () => "The spec names no dusting starch; 1 to 3 % of the sheet is common practice, no source.",
-  ),
+  "plan.no-dusting": remark("The spec names no dusting starch; 1 to 3 % of the sheet is common practice, no source."),
 
   "caution.rolls": remark(
-    () =>
-      "Rolls draw in fingers, hair, sleeves and apron strings faster than they can be stopped: tie back and roll up, keep guards and stop bars in place, feed with the flat hand or a tool, and switch off and unplug before clearing or cleaning. Children turn the handle only beside somebody who has been shown how. The machine's manual and the local rules for its use come first.",
+    "Rolls draw in fingers, hair, sleeves and apron strings faster than they can be stopped: tie back and roll up, keep guards and stop bars in place, feed with the flat hand or a tool, and switch off and unplug before clearing or cleaning. Children turn the handle only beside somebody who has been shown how. The machine's manual and the local rules for its use come first.",
   ),
   "caution.cutter": remark(
-    () =>
-      "Cutters pull in and cut: catch strands well below them, never pick dough out of turning blades, and take them out to clean only with the machine unplugged. The machine's manual comes first.",
+    "Cutters pull in and cut: catch strands well below them, never pick dough out of turning blades, and take them out to clean only with the machine unplugged. The machine's manual comes first.",
   ),
   "caution.dust": remark(
-    () =>
-      "Flour and dusting starch irritate lungs and, thrown up thickly near a flame or spark, can burn at once: pour low, dust by hand and thinly, wipe or vacuum instead of blowing. Local workplace limits for flour dust apply.",
+    "Flour and dusting starch irritate lungs and, thrown up thickly near a flame or spark, can burn at once: pour low, dust by hand and thinly, wipe or vacuum instead of blowing. Local workplace limits for flour dust apply.",
   ),
   "caution.pot": remark(
-    () =>
-      "Boiling pots scald and alkaline noodles make them foam: leave headroom, lower baskets slowly, lift them away from the body, keep the way to the sink clear and children at a distance. The pot's manual and local kitchen rules come first.",
+    "Boiling pots scald and alkaline noodles make them foam: leave headroom, lower baskets slowly, lift them away from the body, keep the way to the sink clear and children at a distance. The pot's manual and local kitchen rules come first.",
   ),
   "caution.standing-dough": remark(
-    () =>
-      "Germs grow in wet dough and wet noodles that stand warm; alkali does not stop them. Keep waiting times short and cool, boil before eating, wash hands and tools. The local rules for time and temperature decide.",
+    "Germs grow in wet dough and wet noodles that stand warm; alkali does not stop them. Keep waiting times short and cool, boil before eating, wash hands and tools. The local rules for time and temperature decide.",
   ),
   "caution.packed": remark(
-    () =>
-      "Noodles that are packed for later, most of all without air, need a food safety plan of their own with limits set by somebody competent; nothing worked out here is a keeping time. Local rules decide.",
+    "Noodles that are packed for later, most of all without air, need a food safety plan of their own with limits set by somebody competent; nothing worked out here is a keeping time. Local rules decide.",
   ),
 };
