@@ -36,9 +36,9 @@ export function daySection(day: DayPlan, units: UnitSystem): Section {
   return section(
     "loads",
     "The day",
-    { kind: "text", lines: [...dayLines(day), ...potLines(day, units)] },
+    [...dayLines(day), ...potLines(day, units)],
     ...tables.map(({ rows, ...one }) => ({ ...one, rows: rows.map(({ cells }) => row(cells)) })),
-    { kind: "text", lines: explained },
+    explained,
   );
 }
 

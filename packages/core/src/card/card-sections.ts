@@ -4,7 +4,7 @@ import type { UnitSystem } from "../figure/in-system.ts";
 import { dec, ONE } from "../number/decimal.ts";
 import { figureBlock, row, section, table, wordColumn } from "../report/build.ts";
 import type { Section, Table } from "../report/schema.ts";
-import { type PassColumn, passColumns, sheetsHeading, tripsBlock } from "../report/sheet-report.ts";
+import { type PassColumn, passColumns, sheetsHeading, tripsLine } from "../report/sheet-report.ts";
 import { words } from "../report/show.ts";
 import type { SheetPlan } from "../sheet/sheet-plan.ts";
 
@@ -26,7 +26,7 @@ const longestBar = 10;
 /** What of a sheet belongs on paper: the passes, the sheet drawn beside its thickness, and the figures to work by. */
 export function sheetSections(plan: SheetPlan, units: UnitSystem): readonly Section[] {
   return [
-    section("passes", "Passes of a sheet", passesTable(plan, units), tripsBlock(plan)),
+    section("passes", "Passes of a sheet", passesTable(plan, units), tripsLine(plan)),
     section("sheets", sheetsHeading(plan), figureBlock(figuresToWorkBy(plan), units)),
   ];
 }

@@ -3,8 +3,8 @@ import type { WeighedLine } from "../batch/weighing.ts";
 import { exact, type Figure } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
 import { inSystem, type UnitSystem } from "../figure/in-system.ts";
-import { section } from "../report/build.ts";
-import type { Block, Section } from "../report/schema.ts";
+import { type Part, section } from "../report/build.ts";
+import type { Section } from "../report/schema.ts";
 import { asScaleShows, massText } from "../report/show.ts";
 import { takenTemperatures } from "../report/temperature-report.ts";
 import type { DoughWater } from "../sheet/water/dough-water.ts";
@@ -37,12 +37,9 @@ export function waterSection(
   return section("water", "Water", ...blocks, { kind: "figures", figures: assumed(water, units) });
 }
 
-function plainBlocks(temperature: Figure, stock: boolean): readonly Block[] {
+function plainBlocks(temperature: Figure, stock: boolean): readonly Part[] {
   const lines = stock ? ["What is made up with water is to have this temperature too."] : [];
-  return [
-    { kind: "figures", figures: [temperature] },
-    { kind: "text", lines },
-  ];
+  return [{ kind: "figures", figures: [temperature] }, lines];
 }
 
 /** The wanted dough, and what was assumed for it, in a word or two each; ice is as cold as ice is. */
@@ -52,10 +49,10 @@ function assumed(water: Published<DoughWater>, units: UnitSystem): readonly Figu
     .map((figure) => ({ ...figure, label: figure.label.replace(/^temperature of (?:the )?/u, "") }));
 }
 
-function icedBlocks({ line, listed, ice, tapWater }: IcedWater, stock: boolean): readonly Block[] {
+function icedBlocks({ line, listed, ice, tapWater }: IcedWater, stock: boolean): readonly Part[] {
   if (exact(tapWater).isNegative()) {
     const need = `The dough needs ${massText(ice, line)} of ice, more than the list has water`;
-    return [{ kind: "text", lines: [`${need}: weigh what is made up with water on a finer scale instead.`] }];
+    return [[`${need}: weigh what is made up with water on a finer scale instead.`]];
   }
   const how = exact(ice).isZero()
     ? "Take the water as it comes from the tap: it needs less ice than the scale shows."
@@ -66,6 +63,6 @@ function icedBlocks({ line, listed, ice, tapWater }: IcedWater, stock: boolean):
       kind: "figures",
       figures: [ice, { ...tapWater, label: line.line.name }].map((figure) => asScaleShows(figure, line)),
     },
-    { kind: "text", lines },
+    lines,
   ];
 }

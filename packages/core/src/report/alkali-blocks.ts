@@ -11,7 +11,7 @@ import { told } from "../figure/told.ts";
 import { dec } from "../number/decimal.ts";
 import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Section, Table } from "./schema.ts";
-import { capital, measureCell, words } from "./show.ts";
+import { capital, figureCell, measureCell, words } from "./show.ts";
 
 /** Said wherever a pH is shown. */
 export const phOfSolution =
@@ -48,6 +48,15 @@ export function carriedFigures(carried: Carried): readonly Figure[] {
     carried.water,
     ...(carried.ph === undefined ? [] : [carried.ph]),
   ];
+}
+
+/** What a product is made of, a share in every row. */
+export function partsTable(parts: readonly Figure[], share: string): Table {
+  return table(
+    "composition",
+    [wordColumn("part", "part"), numberColumn("share", share)],
+    parts.map((figure) => row([words(figure.label), figureCell(figure)])),
+  );
 }
 
 /** What the old and the new products bring, side by side. Rows that are nothing on both sides are left out. */
@@ -114,11 +123,11 @@ export const additiveLimitsNote = note("alkali.additive-limits", [], {});
 export function rulesSections(compositions: readonly Composition[]): readonly Section[] {
   return [
     section("additives", "As food additives", additivesTable(compositions)),
-    section("limits", "Limits on foods that name them", limitsTable(compositions.map(foodLimits)), {
-      kind: "text",
-      lines: [...notKnownLines("on foods", compositions.map(foodLimits)), `${capital(localCode)}.`],
-    }),
-    section("hazard", "Hazard class, by salts and strength", { kind: "text", lines: hazardLines(compositions) }),
+    section("limits", "Limits on foods that name them", limitsTable(compositions.map(foodLimits)), [
+      ...notKnownLines("on foods", compositions.map(foodLimits)),
+      `${capital(localCode)}.`,
+    ]),
+    section("hazard", "Hazard class, by salts and strength", hazardLines(compositions)),
   ];
 }
 

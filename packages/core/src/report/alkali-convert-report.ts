@@ -38,14 +38,14 @@ export function convertReport(
     title: `${to.map(({ name }) => name).join(" and ")} in place of ${from.name}`,
     main: "weigh",
     sections: [
-      section("weigh", "What to weigh", weighTable(dose, amounts, shares, units), {
-        kind: "text",
-        lines: [heldLine(hold, before, after), waterLine(waterOff, units)],
-      }),
-      section("brings", "What they bring, for this dose", sideBySide(before, after, units), {
-        kind: "text",
-        lines: [alkalinityEnds, ...(withPh ? [phOfSolution, scaleLine(before.ph ?? after.ph)] : [noPh])],
-      }),
+      section("weigh", "What to weigh", weighTable(dose, amounts, shares, units), [
+        heldLine(hold, before, after),
+        waterLine(waterOff, units),
+      ]),
+      section("brings", "What they bring, for this dose", sideBySide(before, after, units), [
+        alkalinityEnds,
+        ...(withPh ? [phOfSolution, scaleLine(before.ph ?? after.ph)] : [noPh]),
+      ]),
       ...rulesSections(used),
     ],
     figures: [

@@ -27,12 +27,9 @@ export function alkaliListReport(products: readonly KnownProduct[], asked: strin
     title: asked === "" ? "Alkaline salts and what goes with them" : `Alkaline salts: ${asked}`,
     main: "salts",
     sections: [
-      section("salts", "Salts, as pure products", saltsTable(products), { kind: "text", lines: [alkalinityEnds] }),
+      section("salts", "Salts, as pure products", saltsTable(products), [alkalinityEnds]),
       section("hazard", "Additive numbers and hazard class", hazardTable(products)),
-      section("limits", "Limits that name them", limits, {
-        kind: "text",
-        lines: [...notKnown, ...allowance(compositions)],
-      }),
+      section("limits", "Limits that name them", limits, [...notKnown, ...allowance(compositions)]),
     ],
     figures: [],
     units: "metric",

@@ -11,14 +11,15 @@ import {
   alkaliCautions,
   allLimits,
   carriedFigures,
+  partsTable,
   rulesSections,
   sideBySide,
 } from "./alkali-blocks.ts";
-import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
-import type { Block, Report, Table } from "./schema.ts";
-import { alkalinityEnds, figureCell, words } from "./show.ts";
+import { figureBlock, report, section } from "./build.ts";
+import type { Report } from "./schema.ts";
+import { alkalinityEnds } from "./show.ts";
 
-const ends: Block = { kind: "text", lines: [alkalinityEnds] };
+const ends = [alkalinityEnds];
 
 /**
  * Tells a tray of baked bicarbonate: how far it went, what it is made of now, and how much of it meets a dose.
@@ -47,7 +48,7 @@ export function bakeReport(
         dose && ends,
       ),
       section("conversion", "How far it went", { kind: "figures", figures: [conversion, baked.idealYield] }),
-      section("composition", "What it is made of now", compositionTable(parts)),
+      section("composition", "What it is made of now", partsTable(parts, "% of the product")),
       section("alkalinity", "Its alkalinity", { kind: "figures", figures: alkalinities }, dose ? undefined : ends),
       ...rulesSections([composition]),
     ],
@@ -88,19 +89,11 @@ export function idealBakeReport(
     title: "Bicarbonate in the oven",
     main: "limits",
     sections: [
-      section(
-        "conversion",
-        "Full conversion",
-        { kind: "figures", figures: [figure] },
-        {
-          kind: "text",
-          lines: [
-            "Weigh the salt without its tray before and after, and give both weights: they tell how far it went.",
-            `Bake it in a thin layer at ${ovenFrom} to ${ovenTo} for about an hour, and weigh again until the weight stays: common practice, no source.`,
-          ],
-        },
-      ),
-      section("limits", "Limits that name it", limits, { kind: "text", lines: notKnown }),
+      section("conversion", "Full conversion", { kind: "figures", figures: [figure] }, [
+        "Weigh the salt without its tray before and after, and give both weights: they tell how far it went.",
+        `Bake it in a thin layer at ${ovenFrom} to ${ovenTo} for about an hour, and weigh again until the weight stays: common practice, no source.`,
+      ]),
+      section("limits", "Limits that name it", limits, notKnown),
     ],
     figures: [figure],
     from: [{ graph }],
@@ -129,7 +122,7 @@ export function assayReport(
     main: "composition",
     sections: [
       section("alkalinity", "As stated or titrated", { kind: "figures", figures: found }),
-      section("composition", "What it is made of", compositionTable(parts)),
+      section("composition", "What it is made of", partsTable(parts, "% of the product")),
       section("stated-as", "The same alkalinity in other words", { kind: "figures", figures: alkalinities }, ends),
       ...rulesSections([composition]),
     ],
@@ -139,12 +132,4 @@ export function assayReport(
     notes: [...notes, additiveLimitsNote],
     cautions: alkaliCautions([composition]),
   });
-}
-
-function compositionTable(parts: readonly Figure[]): Table {
-  return table(
-    "composition",
-    [wordColumn("part", "part"), numberColumn("share", "% of the product")],
-    parts.map((figure) => row([words(figure.label), figureCell(figure)])),
-  );
 }

@@ -55,10 +55,10 @@ export function recipeReport(recipe: Published<Recipe>, telling: RecipeTelling, 
         weighTable(weighed, telling),
         figureBlock([...amount, weighed.strength], units),
       ),
-      section("strength", "The solution in every measure", figureBlock(strengths, units), {
-        kind: "text",
-        lines: [alkalinityEnds, ...doubtLines([...reading, ...strengths], units)],
-      }),
+      section("strength", "The solution in every measure", figureBlock(strengths, units), [
+        alkalinityEnds,
+        ...doubtLines([...reading, ...strengths], units),
+      ]),
       section("clarity", "Does it dissolve, and stay clear", clarityTable(made, kept, units)),
       phSection(strength.ph, units),
       ...rulesSections([recipe.composition]),
@@ -132,8 +132,8 @@ function clarityTable(made: Solubility | undefined, kept: Solubility | undefined
 /** The pH of a solution, with its doubt and whose pH it is. */
 export function phSection(ph: Figure | undefined, units: UnitSystem): Section {
   if (ph === undefined) return section("ph", "pH of the solution");
-  return section("ph", "pH of the solution", figureBlock([ph], units), {
-    kind: "text",
-    lines: [`± ${doubt(ph)}: ${ph.range?.why ?? ""}.`, phOfSolution],
-  });
+  return section("ph", "pH of the solution", figureBlock([ph], units), [
+    `± ${doubt(ph)}: ${ph.range?.why ?? ""}.`,
+    phOfSolution,
+  ]);
 }

@@ -35,10 +35,7 @@ export function stockReport(
             kind: "figures",
             figures: [byScale, ...[water, lasts, error, dryError].map((figure) => inSystem(figure, units))],
           },
-          {
-            kind: "text",
-            lines: ["Stir the stock before you weigh; label it with name, strength and the day it was made."],
-          },
+          ["Stir the stock before you weigh; label it with name, strength and the day it was made."],
         ),
       ],
       figures: [perLoad, water, lasts, error, dryError],

@@ -5,11 +5,18 @@ import type { Published } from "../figure/graph.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import { fixedText } from "../number/decimal.ts";
-import { additiveLimitsNote, alkaliCautions, doubtLines, rulesSections, strengthFigures } from "./alkali-blocks.ts";
+import {
+  additiveLimitsNote,
+  alkaliCautions,
+  doubtLines,
+  partsTable,
+  rulesSections,
+  strengthFigures,
+} from "./alkali-blocks.ts";
 import { phSection } from "./alkali-recipe-report.ts";
-import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, report, section } from "./build.ts";
 import type { Report } from "./schema.ts";
-import { alkalinityEnds, figureCell, words } from "./show.ts";
+import { alkalinityEnds } from "./show.ts";
 
 /** A solution whose strength is told. */
 export interface StrengthTelling {
@@ -35,27 +42,21 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[],
     title: `Strength of ${name}`,
     main: "composition",
     sections: [
-      section("reading", "From the reading", figureBlock(read, units), {
-        kind: "text",
-        lines: read.flatMap(({ range, unit }) =>
+      section(
+        "reading",
+        "From the reading",
+        figureBlock(read, units),
+        read.flatMap(({ range, unit }) =>
           range === undefined
             ? []
             : [`From ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} ${unit}: ${range.why}.`],
         ),
-      }),
-      section("strength", "In every measure", figureBlock(measures, units), {
-        kind: "text",
-        lines: [alkalinityEnds, ...doubtLines(measures, units)],
-      }),
-      section(
-        "composition",
-        "What it is made of",
-        table(
-          "composition",
-          [wordColumn("part", "part"), numberColumn("share", "% by mass")],
-          parts.map((figure) => row([words(figure.label), figureCell(figure)])),
-        ),
       ),
+      section("strength", "In every measure", figureBlock(measures, units), [
+        alkalinityEnds,
+        ...doubtLines(measures, units),
+      ]),
+      section("composition", "What it is made of", partsTable(parts, "% by mass")),
       phSection(ph, units),
       ...rulesSections([composition]),
     ],

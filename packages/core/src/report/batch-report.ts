@@ -10,7 +10,7 @@ import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { allergenSection } from "./formula-report.ts";
-import type { Block, Cell, Report, Section, Table } from "./schema.ts";
+import type { Cell, Report, Section, Table } from "./schema.ts";
 import { figureCell, measureCell, weightCell, words } from "./show.ts";
 
 /** Tells a batch: its size, the weights of each load, what rounding does, and what is too little for the scale. */
@@ -141,7 +141,7 @@ function placesThatAgree({ asked, weighed, difference }: AfterRounding): number 
 export function remedySections(remedies: Remedies): readonly Section[] {
   return [
     section("too-little", "Too little for the scale", tooLittleTable(remedies)),
-    section("remedies", "What to do about it", remedyTable(remedies), ...stockLines(remedies)),
+    section("remedies", "What to do about it", remedyTable(remedies), stockLines(remedies)),
   ];
 }
 
@@ -200,13 +200,12 @@ export function scaledCell({ mass, unit, division }: ScaledMass): Cell {
   return { ...cell, text: `${cell.text} ${unit}` };
 }
 
-function stockLines({ stock }: Remedies): readonly Block[] {
-  if (stock === undefined) return [];
+function stockLines({ stock }: Remedies): readonly string[] {
   const text =
     "Strew the salts into the water while stirring. Keep it closed in the fridge, labelled with name, strength and day; stir it before you weigh.";
   const left =
     "The stock is for many more loads than are to come, since this scale cannot weigh the salts of fewer: for so few loads the finer scale is the shorter way.";
-  return [{ kind: "text", lines: stock.muchLeft ? [left, text] : [text] }];
+  return stock === undefined ? [] : [...(stock.muchLeft ? [left] : []), text];
 }
 
 function stockWeightsTable({ withStock: weights, totalWithStock: total }: Batch): Table | undefined {

@@ -8,8 +8,8 @@ import { groupDigits } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
-import { numberColumn, row, section, table, wordColumn } from "./build.ts";
-import type { Block, Cell, Section, Table } from "./schema.ts";
+import { numberColumn, type Part, row, section, table, wordColumn } from "./build.ts";
+import type { Cell, Section, Table } from "./schema.ts";
 import { capital, figureCell, rangeLines, words } from "./show.ts";
 
 const none = words("–");
@@ -169,20 +169,19 @@ export function unchangedSection(unchanged: readonly Check[]): Section {
     "unchanged",
     "If nothing is changed",
     unchanged.length === 0 ? undefined : checksTable(unchanged, "unchanged"),
-    { kind: "text", lines: unchanged.length === 0 || line === undefined ? [] : [line] },
+    unchanged.length === 0 || line === undefined ? [] : [line],
   );
 }
 
 /** The water of a changed blend: what moved it, and what is not known. */
 export function waterSection(water: BlendWater | undefined): Section {
-  if (water === undefined) return section("water", "Water");
-  const { before, causes, added } = water;
-  return section(
-    "water",
-    "Water that follows",
-    { kind: "figures", figures: [before, ...causes, added] },
-    { kind: "text", lines: rangeLines([added]) },
-  );
+  const figures = waterFigures(water);
+  return section("water", "Water that follows", { kind: "figures", figures }, rangeLines(figures.slice(-1)));
+}
+
+/** The figures of the water of a changed blend. */
+export function waterFigures(water: BlendWater | undefined): readonly Figure[] {
+  return water === undefined ? [] : [water.before, ...water.causes, water.added];
 }
 
 /** What is written into the spec of a blend: its flours, and the water where it changes. */
@@ -193,15 +192,12 @@ export interface BlendFragment {
 
 /** The flours of a blend and its water as they are written into the spec. */
 export function fragmentSection({ flours, water }: BlendFragment): Section {
-  return section("spec", "To go on with, in the spec", {
-    kind: "text",
-    lines: [
-      "flours:",
-      ...flours.map((entry) => `  - ${yamlLine(entry)}`),
-      ...(water === undefined ? [] : [`water: ${yamlLine(water)}`]),
-      `# keep the figures that stand beside ${flours.some(({ figures }) => figures) ? "another" : "a"} name`,
-    ],
-  });
+  return section("spec", "To go on with, in the spec", [
+    "flours:",
+    ...flours.map((entry) => `  - ${yamlLine(entry)}`),
+    ...(water === undefined ? [] : [`water: ${yamlLine(water)}`]),
+    `# keep the figures that stand beside ${flours.some(({ figures }) => figures) ? "another" : "a"} name`,
+  ]);
 }
 
 /** Plain data as YAML on one line; numbers that are texts stand in quotes. */
@@ -218,7 +214,7 @@ function yamlLine(value: unknown): string {
 
 /** Further blends beside the first. */
 export interface Alternatives {
-  readonly block: readonly Block[];
+  readonly block: readonly Part[];
   readonly figures: readonly Figure[];
 }
 
@@ -247,7 +243,7 @@ export function alternativesOf(blends: readonly FoundBlend[], water: readonly Bl
   ];
   const columns = [wordColumn("what", ""), ...blends.map((_, index) => numberColumn(`${index + 1}`, `${index + 1}`))];
   const lines = blends.slice(1).map((blend, index) => `${index + 2}: ${differenceText(first, blend)}.`);
-  return { block: [table("alternatives", columns, rows), { kind: "text", lines }], figures: all.slice(1).flat() };
+  return { block: [table("alternatives", columns, rows), lines], figures: all.slice(1).flat() };
 }
 
 function differenceText(first: FoundBlend, other: FoundBlend): string {
@@ -313,15 +309,12 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
   );
   const finer = finerStep === undefined ? [] : [`In steps of ${finerStep} % there is a blend.`];
   return [
-    section("no-answer", problem.code === "blend.unfinished" ? "No blend found" : "No blend reaches it", {
-      kind: "text",
-      lines: [
-        `${capital(said.found)}.`,
-        ...(problem.code === "blend.unfinished" ? [`${capital(said.advice)}.`] : []),
-        ...reach.map((one) => reachLine(one, reach.filter(({ without }) => without === undefined).length > 1)),
-        ...finer,
-      ],
-    }),
+    section("no-answer", problem.code === "blend.unfinished" ? "No blend found" : "No blend reaches it", [
+      `${capital(said.found)}.`,
+      ...(problem.code === "blend.unfinished" ? [`${capital(said.advice)}.`] : []),
+      ...reach.map((one) => reachLine(one, reach.filter(({ without }) => without === undefined).length > 1)),
+      ...finer,
+    ]),
     section(
       "conflict",
       conflicts.every(({ length }) => length < 2)
@@ -330,10 +323,12 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
       moveTable,
     ),
     section("flour-needed", "Or one stronger flour", neededTable),
-    section("nearest", "Limits, with the nearest blend", nearest && checksTable(nearest.checks), {
-      kind: "text",
-      lines: nearest ? [...missLines(nearest.checks), ...(reach.length > 0 ? [endOfReach] : [])] : [],
-    }),
+    section(
+      "nearest",
+      "Limits, with the nearest blend",
+      nearest && checksTable(nearest.checks),
+      nearest ? [...missLines(nearest.checks), ...(reach.length > 0 ? [endOfReach] : [])] : [],
+    ),
   ];
 }
 

@@ -16,6 +16,7 @@ import {
   outOfReachSections,
   sharesTable,
   unchangedSection,
+  waterFigures,
   waterSection,
 } from "./blend-blocks.ts";
 import { report, section } from "./build.ts";
@@ -37,7 +38,6 @@ export function blendSearchReport(
   const found = answer.kind === "found";
   const others = found ? alternativesOf(answer.blends, water) : { block: [], figures: [] };
   const [firstWater] = water;
-  const waterFigures = firstWater ? [firstWater.before, ...firstWater.causes, firstWater.added] : [];
   const needed = found ? [] : answer.flourNeeded.map(({ protein }) => protein);
   return report({
     command: "blend",
@@ -46,14 +46,13 @@ export function blendSearchReport(
     sections: [
       unchangedSection(unchanged),
       ...(found ? [] : outOfReachSections(answer)),
-      section("blend", blendTitle(answer), blend && sharesTable(changes, totals), {
-        kind: "text",
-        lines: found ? [`${capital(answer.order)}.`] : [],
-      }),
-      section("figures", "What it comes to", blend && figuresTable(changes), {
-        kind: "text",
-        lines: rangeLines(fresh),
-      }),
+      section(
+        "blend",
+        blendTitle(answer),
+        blend && sharesTable(changes, totals),
+        found ? [`${capital(answer.order)}.`] : [],
+      ),
+      section("figures", "What it comes to", blend && figuresTable(changes), rangeLines(fresh)),
       ...(found && blend && !answer.unchanged
         ? [section("limits", "What was asked, and what is reached", checksTable(blend.checks))]
         : []),
@@ -65,7 +64,7 @@ export function blendSearchReport(
     figures: [
       ...changeFigures(changes),
       ...totals,
-      ...waterFigures,
+      ...waterFigures(firstWater),
       ...needed,
       ...squareFigures(square),
       ...others.figures,
@@ -87,11 +86,10 @@ function squareFigures(square: SquareAnswer | undefined): readonly Figure[] {
 }
 
 function squareSection(square: SquareAnswer | undefined) {
-  if (square === undefined) return section("square", "The square rule");
   return section(
     "square",
     "The square rule, exactly",
-    { kind: "text", lines: ["Each flour takes as many parts as the other is away from the target."] },
+    square && ["Each flour takes as many parts as the other is away from the target."],
     { kind: "figures", figures: squareFigures(square) },
   );
 }

@@ -28,10 +28,14 @@ export function table(id: string, columns: readonly Column[], rows: readonly Row
   return { kind: "table", id, columns, rows };
 }
 
+/** What a section is made of: blocks, and lines of text as they are; nothing where there is nothing to say. */
+export type Part = Block | readonly string[] | undefined;
+
 /** A section; those without anything to say are left out by `report`. */
-export function section(id: string, heading: string, ...blocks: readonly (Block | undefined)[]): Section {
-  const present = blocks.filter((block): block is Block => block !== undefined && !isEmpty(block));
-  return { id, heading, blocks: present };
+export function section(id: string, heading: string, ...parts: readonly Part[]): Section {
+  const present = parts.filter((part) => part !== undefined);
+  const blocks = present.map((part): Block => ("kind" in part ? part : { kind: "text", lines: part }));
+  return { id, heading, blocks: blocks.filter((block) => !isEmpty(block)) };
 }
 
 function isEmpty(block: Block): boolean {

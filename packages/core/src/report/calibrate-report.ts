@@ -31,7 +31,7 @@ export function calibrateReport(
           results.map((figure) => row([words(figure.label), measureCell(inSystem(figure, units))])),
         ),
       ),
-      section("spec", "For the spec", { kind: "text", lines }),
+      section("spec", "For the spec", lines),
     ],
     figures: Object.values(graph),
     units,

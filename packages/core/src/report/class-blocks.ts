@@ -49,7 +49,7 @@ export function classSection(classed: readonly Classed[]): Section {
     "classes",
     "Published classes of flour",
     table("classes", [wordColumn("flour", "flour"), wordColumn("class", "class"), wordColumn("by", "by")], rows),
-    { kind: "text", lines: standards },
+    standards,
   );
 }
 

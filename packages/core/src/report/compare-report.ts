@@ -31,10 +31,10 @@ export function compareReport(
     title: names.join(" – "),
     main: "formula",
     sections: [
-      section("formula", "On 100 of flour", sideBySide("formula", names, formula, false), {
-        kind: "text",
-        lines: [...(names.length > 2 ? names.map((name, index) => `${index + 1}: ${name}.`) : []), ...unlike],
-      }),
+      section("formula", "On 100 of flour", sideBySide("formula", names, formula, false), [
+        ...(names.length > 2 ? names.map((name, index) => `${index + 1}: ${name}.`) : []),
+        ...unlike,
+      ]),
       section(
         "sums",
         "What they come to",
@@ -52,10 +52,7 @@ export function compareReport(
           names,
           ranges.map((line) => inUnits(line, units)),
         ),
-        {
-          kind: "text",
-          lines: rangeLines(ranges),
-        },
+        rangeLines(ranges),
       ),
       section(
         "loads",

@@ -27,7 +27,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[], units: U
         "blend",
         "Flour blend",
         ...blendBlocks(formula),
-        ranges(blendShown(formula)),
+        rangeLines(blendShown(formula)),
         pictureBlock(blendPicture(formula)),
       ),
       section(
@@ -37,18 +37,15 @@ export function formulaReport(formula: Formula, notes: readonly Note[], units: U
           kind: "figures",
           figures: [...(formula.referenceFactor ? [formula.referenceFactor] : []), ...formula.water.figures],
         },
-        ranges(formula.water.figures),
+        rangeLines(formula.water.figures),
         pictureBlock(waterPicture(formula)),
       ),
       section(
         "alkali",
         "Alkali",
         formula.alkali && { kind: "figures", figures: formula.alkali.figures },
-        ranges(formula.alkali?.figures ?? []),
-        formula.alkali && {
-          kind: "text",
-          lines: [alkalinityEnds, ...legal.map((one) => `${capital(lawText(one))}.`)],
-        },
+        rangeLines(formula.alkali?.figures ?? []),
+        formula.alkali && [alkalinityEnds, ...legal.map((one) => `${capital(lawText(one))}.`)],
       ),
       classSection(classedFlours(formula)),
       recordedSection(formula),
@@ -59,11 +56,6 @@ export function formulaReport(formula: Formula, notes: readonly Note[], units: U
     notes,
     cautions: formulaCautions(formula),
   });
-}
-
-/** Lines about what is not exact. */
-function ranges(figures: readonly Figure[]): Block {
-  return { kind: "text", lines: rangeLines(figures) };
 }
 
 /** What is not exact of all that a formula is shown with. */
@@ -169,7 +161,7 @@ function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {
 
 /** What the dough contains, what the supplier has to be asked, and what nobody stated. */
 export function allergenSection(formula: Formula): Section {
-  return section("allergens", "Allergens", { kind: "text", lines: allergenLines(formula) });
+  return section("allergens", "Allergens", allergenLines(formula));
 }
 
 /** The same line by line. */

@@ -28,10 +28,10 @@ export function materialsReport(materials: readonly Material[], asked: string): 
       section(
         "salts",
         "Salts and alkaline products",
-        ...(salts.length > 0 ? [saltTable(salts), { kind: "text" as const, lines: [alkalinityEnds] }] : []),
+        ...(salts.length > 0 ? [saltTable(salts), [alkalinityEnds]] : []),
       ),
-      ...(single ? [section("about", "About it", { kind: "text", lines: about(only) }), classesOf(only)] : []),
-      section("sources", "Sources", { kind: "text", lines: sources(materials) }),
+      ...(single ? [section("about", "About it", about(only)), classesOf(only)] : []),
+      section("sources", "Sources", sources(materials)),
     ],
     figures: [],
     units: "metric",

@@ -55,10 +55,7 @@ export function mendReport(
             row([words("dough"), total(mended.planned), words(""), words(""), total(mended.dough), words("")], "total"),
           ],
         ),
-        {
-          kind: "text",
-          lines: ["What was not named is taken to be in by the list; what is not in yet goes in with what is added."],
-        },
+        ["What was not named is taken to be in by the list; what is not in yet goes in with what is added."],
       ),
       section(
         "load",

@@ -41,7 +41,7 @@ export function allergenListSection(found: AllergenReport): Section {
     ),
     ...line("Gluten may come with, ask the supplier", asked),
   ];
-  return section("allergens", `Allergens, by the list of ${placeNames[list.jurisdiction]}`, { kind: "text", lines });
+  return section("allergens", `Allergens, by the list of ${placeNames[list.jurisdiction]}`, lines);
 }
 
 interface Named {

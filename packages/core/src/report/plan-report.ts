@@ -27,11 +27,10 @@ export function planReport(
     title: formula.name,
     main: "loads",
     sections: [
-      section("day", "The day", { kind: "text", lines: dayLines(plan) }),
-      section("loads", "Loads, by the time each stage begins", loadTable(plan), {
-        kind: "text",
-        lines: [`${[...marksOf(plan), meanings].join("; ")}.`],
-      }),
+      section("day", "The day", dayLines(plan)),
+      section("loads", "Loads, by the time each stage begins", loadTable(plan), [
+        `${[...marksOf(plan), meanings].join("; ")}.`,
+      ]),
       section("units", "Which of the machines", unitTable(plan)),
       section("machines", "Machines", machineTable(plan)),
       section("pot", "A pot and a basket", plan.pot && figureBlock(potFigures(plan.pot), units)),

@@ -41,10 +41,7 @@ export function productReport(
             row([words("tap water"), figureCell(tapBefore), figureCell(tap), signed(tapChange)]),
           ],
         ),
-        {
-          kind: "text",
-          lines: ["Everything else stays. Dissolve a dried product in the water first; its label says how."],
-        },
+        ["Everything else stays. Dissolve a dried product in the water first; its label says how."],
       ),
     ],
     figures: Object.values(graph),

@@ -17,10 +17,11 @@ export function recordedLines({ lines, dusting }: Formula): readonly string[] {
 /** The recorded figures of a formula. */
 export function recordedSection(formula: Formula): Section {
   const lines = recordedLines(formula);
-  return section("recorded", "On record, from the certificates", {
-    kind: "text",
-    lines: lines.length === 0 ? [] : [...lines.map((line) => `${line}.`), recordedOnly],
-  });
+  return section(
+    "recorded",
+    "On record, from the certificates",
+    lines.length === 0 ? [] : [...lines.map((line) => `${line}.`), recordedOnly],
+  );
 }
 
 /** The recorded figures of a new lot beside those of the lot before. */
@@ -32,8 +33,10 @@ export function lotsSection(formula: Formula, lot: Lot): Section {
   const cell = (texts: ReadonlyMap<string, string>, name: string) => words(texts.get(name) ?? "–");
   const columns = [wordColumn("what", "on record"), wordColumn("before", "lot before"), wordColumn("now", "new lot")];
   const rows = names.map((name) => row([words(name), cell(before, name), cell(now, name)]));
-  return section("lots", "The lots beside each other", table("lots", columns, rows), {
-    kind: "text",
-    lines: names.length === 0 ? [] : [recordedOnly],
-  });
+  return section(
+    "lots",
+    "The lots beside each other",
+    table("lots", columns, rows),
+    names.length === 0 ? [] : [recordedOnly],
+  );
 }

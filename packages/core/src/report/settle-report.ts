@@ -39,7 +39,7 @@ export function settleReport(
           [wordColumn("what", "what"), numberColumn("amount", "amount"), wordColumn("place", "place in the spec")],
           rounded.map(({ name, text, path }) => row([words(name), words(text), words(pathText(path))])),
         ),
-        { kind: "text", lines: [rounded.length === 0 ? none : fewest] },
+        [rounded.length === 0 ? none : fewest],
       ),
       section(
         "wanted",
@@ -56,13 +56,9 @@ export function settleReport(
             row([words(label), words(reached), words(wanted), words(holds ? "yes" : "no")]),
           ),
         ),
-        {
-          kind: "text",
-          lines:
-            checks.length === 0
-              ? []
-              : [rule, ...(checks.every(({ holds }) => holds) ? [] : [missed]), ...checks.flatMap(dearestText)],
-        },
+        checks.length === 0
+          ? []
+          : [rule, ...(checks.every(({ holds }) => holds) ? [] : [missed]), ...checks.flatMap(dearestText)],
       ),
     ],
     figures: Object.values(formula.graph),

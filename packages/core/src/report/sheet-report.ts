@@ -12,7 +12,7 @@ import { figureBlock, numberColumn, pictureBlock, report, row, section, table, w
 import { formulaCautions } from "./cautions.ts";
 import { passStrip } from "./pictures/pass-strip.ts";
 import type { Picture } from "./pictures/svg.ts";
-import type { Block, Cell, Report, Table } from "./schema.ts";
+import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
 
 /** Tells a sheet: its passes, and where it is cut its strands and portions, and what becomes of every gram of a load. */
@@ -28,7 +28,7 @@ export function sheetReport(
     title: `${formula.name}: ${plan.machine.name}`,
     main: "passes",
     sections: [
-      section("passes", "Passes of a sheet", passTable(plan, units), tripsBlock(plan), pictureBlock(stripOf(plan))),
+      section("passes", "Passes of a sheet", passTable(plan, units), tripsLine(plan), pictureBlock(stripOf(plan))),
       section("sheets", sheetsHeading(plan), figureBlock(sheetFigures(plan), units)),
       ...(strands ? [section("account", "What becomes of the dough", accountTable(strands, plan.loads, units))] : []),
     ],
@@ -92,15 +92,12 @@ function passTable(plan: SheetPlan, units: UnitSystem): Table {
 }
 
 /** How passes are timed that stands roll at once, where there are any: their column does not add up then. */
-export function tripsBlock({ schedule, machine }: SheetPlan): Block | undefined {
+export function tripsLine({ schedule, machine }: SheetPlan): readonly string[] {
   const stands = machine.rolls.stands ?? 1;
-  if (stands < 2 || schedule.runningTime === undefined) return undefined;
+  if (stands < 2 || schedule.runningTime === undefined) return [];
   const which =
     stands === 2 ? "Both stands roll at once: of two passes" : `The ${stands} stands roll at once: of the passes`;
-  return {
-    kind: "text",
-    lines: [`${which} in one trip, the longest time counts. Folded passes are trips of their own.`],
-  };
+  return [`${which} in one trip, the longest time counts. Folded passes are trips of their own.`];
 }
 
 /** What there is to tell of the passes on a machine: settings, speeds and times where they are known. */

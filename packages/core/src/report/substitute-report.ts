@@ -15,6 +15,7 @@ import {
   fragmentSection,
   outOfReachSections,
   sharesTable,
+  waterFigures,
   waterSection,
 } from "./blend-blocks.ts";
 import { report, section } from "./build.ts";
@@ -43,7 +44,6 @@ export function substituteReport(
     found ? answer.blends : [],
     rows.map(({ water }) => water),
   );
-  const water = first ? [first.water.before, ...first.water.causes, first.water.added] : [];
   const needed = found ? [] : answer.flourNeeded.map(({ protein }) => protein);
   return report({
     command,
@@ -52,23 +52,21 @@ export function substituteReport(
     sections: [
       ...(found ? [] : outOfReachSections(answer)),
       section("blend", found ? "Before and now" : "The nearest blend", blend && sharesTable(changes, totals)),
-      section("not-held", "Not held, and moved", {
-        kind: "text",
-        lines: (first?.notHeld ?? []).map(({ label, before: old, after }) =>
+      section(
+        "not-held",
+        "Not held, and moved",
+        (first?.notHeld ?? []).map(({ label, before: old, after }) =>
           [`${label}:`, old && `from ${shown(old)}`, after && `to ${shown(after)}.`].filter(Boolean).join(" "),
         ),
-      }),
-      section("figures", "What it comes to", blend && figuresTable(changes), {
-        kind: "text",
-        lines: rangeLines(fresh),
-      }),
+      ),
+      section("figures", "What it comes to", blend && figuresTable(changes), rangeLines(fresh)),
       ...(found && blend ? [section("limits", "What is held", checksTable(blend.checks))] : []),
       waterSection(first?.water),
       ...(lot ? [lotsSection(formula, lot)] : []),
       section("alternatives", "Other blends that hold it", ...others.block),
       ...(fragment ? [fragmentSection(fragment)] : []),
     ],
-    figures: [...changeFigures(changes), ...totals, ...water, ...needed, ...others.figures],
+    figures: [...changeFigures(changes), ...totals, ...waterFigures(first?.water), ...needed, ...others.figures],
     from: [substitution, formula],
     units,
     notes: [...notes, ...(found ? [] : answer.notes), ...doubtNotes(blend?.checks ?? [])],

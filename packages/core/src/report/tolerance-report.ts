@@ -7,9 +7,9 @@ import { inSystem, inUnit, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
-import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
+import { numberColumn, type Part, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { barPicture } from "./pictures/bar.ts";
-import type { Block, Cell, Report, Section, Table } from "./schema.ts";
+import type { Cell, Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, capital, figureCell, words } from "./show.ts";
 
 /** Signs of the longest bar of a picture in text. */
@@ -32,14 +32,11 @@ export function toleranceReport(
     main: "ranges",
     sections: [
       section("unstated", "Errors that nobody stated", ...unstatedBlocks(causes, exact)),
-      section("ranges", "How far each figure may be off", rangesTable(outputs), {
-        kind: "text",
-        lines: [
-          "Least and greatest: every error at its worst, exactly. 95 of 100: by random trials, each error evenly spread.",
-          ...(outputs.some(({ figure }) => figure.id === "tolerance.alkali.value") ? [alkalinityEnds] : []),
-        ],
-      }),
-      section("matters", "Which error matters", { kind: "text", lines: outputs.flatMap(mattersMost) }),
+      section("ranges", "How far each figure may be off", rangesTable(outputs), [
+        "Least and greatest: every error at its worst, exactly. 95 of 100: by random trials, each error evenly spread.",
+        ...(outputs.some(({ figure }) => figure.id === "tolerance.alkali.value") ? [alkalinityEnds] : []),
+      ]),
+      section("matters", "Which error matters", outputs.flatMap(mattersMost)),
       ...outputs.flatMap(shareSections),
       section("errors", "Errors that were reckoned with", errorTable(causes)),
     ],
@@ -122,7 +119,7 @@ function rangesTable(outputs: readonly Tolerance[]): Table {
 }
 
 /** Errors that had to be assumed, and what was taken as exact. */
-function unstatedBlocks(causes: BatchTolerance["causes"], exact: readonly string[]): readonly Block[] {
+function unstatedBlocks(causes: BatchTolerance["causes"], exact: readonly string[]): readonly Part[] {
   const assumed = causes.filter((cause) => cause.assumed !== undefined);
   const lines = [
     ...(assumed.length === 0
@@ -141,7 +138,7 @@ function unstatedBlocks(causes: BatchTolerance["causes"], exact: readonly string
     const [value, plusMinus] = errorCells(cause);
     return row([words(causeWords(cause)), value, plusMinus, words(cause.unit), words(cause.assumed ?? "")]);
   });
-  return [...(rows.length === 0 ? [] : [table("unstated", columns, rows)]), { kind: "text", lines }];
+  return [table("unstated", columns, rows), lines];
 }
 
 /** A cause, and whether its error had to be assumed. */
@@ -190,13 +187,9 @@ function shareSections(output: Tolerance): readonly Section[] {
       `${id}-causes`,
       `${heading}: causes`,
       table(`${id}-causes`, columns, rows),
-      {
-        kind: "text",
-        lines:
-          rest.length === 0
-            ? []
-            : [`${rest.length} ${rest.length === 1 ? "other" : "others"}, together ${fixedText(restValue, 1)} %.`],
-      },
+      rest.length === 0
+        ? []
+        : [`${rest.length} ${rest.length === 1 ? "other" : "others"}, together ${fixedText(restValue, 1)} %.`],
       pictureBlock(picture),
     ),
     section(`${id}-trials`, `${heading}: ${simulated.draws} trials, seed ${simulated.seed}`, trials),

@@ -42,8 +42,12 @@ export function trialReport(
     sections: [
       section("trial", "Three doughs", table("trial", columns, [...weighedRows(weights), ...asides])),
       ...remedySections(weights.remedies),
-      section("look", "What to look at", { kind: "text", lines: look.map((line, index) => `${index + 1}. ${line}.`) }),
-      section("write", "What to write down", { kind: "text", lines: linesToWrite(trial) }),
+      section(
+        "look",
+        "What to look at",
+        look.map((line, index) => `${index + 1}. ${line}.`),
+      ),
+      section("write", "What to write down", linesToWrite(trial)),
     ],
     figures: Object.values(graph),
     units,
