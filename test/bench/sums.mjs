@@ -1,5 +1,5 @@
-// Prints how much time the formula and the batch of a noodle take, over the same sums written by hand with the same
-// decimals, in turns in one process. Then how much time the weights of a load take in doubles, worked out again by the graph,
+// Prints how much time the formula and the batch of a noodle take, over the same sums, all of them, written by hand with the
+// same decimals, in turns in one process. Then how much time the weights of a load take in doubles, worked out again by the graph,
 // over the same sums written by hand in doubles, and by how much 100,000 of them make the memory grow.
 // node test/bench/sums.mjs [runs] [--json FILE]
 import { writeFileSync } from "node:fs";
@@ -34,45 +34,122 @@ const data = {
 const spec = got(readSpec(data));
 
 const D = Decimal.clone({ precision: 40 });
-const flours = [
-  { share: "85", moisture: "13.36", protein: "11.98", factor: "5.7", ash: "0.47" },
-  { share: "15", moisture: "10.74", protein: "13.21", factor: "5.83", ash: "1.58" },
-].map((row) => Object.fromEntries(Object.entries(row).map(([key, text]) => [key, new D(text)])));
-const [soda, potash, salt, added] = ["0.6", "0.4", "1", "35"].map((text) => new D(text));
+const read = (rows) =>
+  rows.map((row) => Object.fromEntries(Object.entries(row).map(([key, text]) => [key, new D(text)])));
+const flours = read([
+  { parts: "85", moisture: "13.36", protein: "11.98", factor: "5.7", ash: "0.47", whole: "0" },
+  { parts: "15", moisture: "10.74", protein: "13.21", factor: "5.83", ash: "1.58", whole: "1" },
+]);
+const salts = read([
+  { parts: "0.6", moisture: "0", mass: "105.988" },
+  { parts: "0.4", moisture: "0", mass: "138.204" },
+  { parts: "1", moisture: "0.2" },
+]);
+const alkali = salts.slice(0, 2);
 const losses = ["0.5", "3", "1"].map((text) => new D(text));
-const [largest, heavy, bowls, raw] = ["12000", "500", "320", "110"].map((text) => new D(text));
-const [halfSoda, halfPotash] = ["52.994", "69.103"].map((text) => new D(text));
+const [stated, bowls, raw, largest, heavy] = ["35", "320", "110", "12000", "500"].map((text) => new D(text));
+const total = (list) => list.reduce((sum, one) => sum.plus(one), new D(0));
+const percentOf = (one, whole) => one.times(100).div(whole);
 
-/** The blend, the water, the alkali and the weights of a load, as one would write them for this noodle alone. */
+/** Every sum of the formula and the batch, as one would write them for this noodle alone. */
 function byHand() {
-  const blended = (key) => flours.reduce((sum, flour) => sum.plus(flour.share.times(flour[key]).div(100)), new D(0));
-  const [moisture, protein, ash] = ["moisture", "protein", "ash"].map(blended);
-  const at14 = protein.times(new D(100).minus(14)).div(new D(100).minus(moisture));
-  const dough = [soda, potash, salt, added].reduce((sum, one) => sum.plus(one), new D(100));
-  const lines = [...flours.map(({ share }) => share), added, soda, potash, salt];
-  const shares = lines.map((line) => line.times(100).div(dough));
-  const brought = flours.map(({ share, moisture: wet }) => share.times(wet).div(100));
-  const water = brought.reduce((sum, one) => sum.plus(one), added);
-  const inDough = water.times(100).div(dough);
-  const onDry = water.times(100).div(dough.minus(water));
-  const equivalents = soda.times(1000).div(halfSoda).plus(potash.times(1000).div(halfPotash));
-  const asSoda = equivalents.times(halfSoda).div(1000);
-  const ratio = soda.div(soda.plus(potash)).times(100);
-  const strands = bowls.times(raw);
-  const stages = losses.reduceRight(
-    ([mass, ...later], loss) => [mass.times(100).div(new D(100).minus(loss)), mass, ...later],
-    [strands],
-  );
-  const loads = stages[0].div(largest).ceil();
-  const weights = lines.map((line) => {
-    const all = line.times(stages[0]).div(dough);
-    const load = all.div(loads);
-    const division = new D(load.gt(heavy) ? "1" : "0.1");
-    const weighed = load.div(division).round().times(division);
-    return { all, load, weighed, off: weighed.minus(load).times(100).div(load) };
+  const blended = (of) => total(flours.map((flour) => flour.parts.times(of(flour)))).div(100);
+  const moisture = blended((flour) => flour.moisture);
+  const onBases = (asIs) => [0, 14].map((at) => asIs.times(new D(100).minus(at)).div(new D(100).minus(moisture)));
+  const protein = blended((flour) => flour.protein.times("5.7").div(flour.factor));
+  const ash = blended((flour) => flour.ash);
+  const wholegrain = total(flours.map((flour) => flour.parts.times(flour.whole)));
+  const [proteins, ashes] = [protein, ash].map(onBases);
+  const waters = [...flours, ...salts].map((one) => one.parts.times(one.moisture).div(100));
+  const brought = total(waters.slice(0, 2));
+  const carried = total(waters.slice(2));
+  const tap = stated.minus(carried);
+  const added = tap.plus(carried);
+  const others = total(salts.map((one) => one.parts));
+  const dough = tap.plus(others).plus(100);
+  const water = brought.plus(added);
+  const lines = [...flours.map((one) => one.parts), tap, ...salts.map((one) => one.parts)];
+  const shares = lines.map((parts) => percentOf(parts, dough));
+  const strengths = [2, 1].map((ends) => alkali.map((one) => new D(1000 * ends).div(one.mass)));
+  const ofAlkali = (parts) => {
+    const [sodium, potassium] = parts;
+    const anhydrous = sodium.plus(potassium);
+    return {
+      anhydrous,
+      strengths: strengths.map((list) => total(list.map((strength, at) => strength.times(parts[at])))),
+      potassium: percentOf(potassium, anhydrous),
+      sodium: percentOf(sodium, anhydrous),
+    };
+  };
+  const asked = ofAlkali(alkali.map((one) => one.parts));
+  const perKilogram = alkali.map((one) => one.parts.times(1_000_000).div(dough));
+
+  const kept = losses.reduce((all, loss) => all.times(new D(1).minus(loss.div(100))), new D(1));
+  const mixed = bowls.times(raw).div(kept);
+  let left = mixed;
+  const stages = losses.map((loss) => {
+    const lost = left.times(loss).div(100);
+    left = left.minus(lost);
+    return [lost, left];
   });
-  const weighed = weights.reduce((sum, one) => sum.plus(one.weighed), new D(0));
-  return [moisture, ash, at14, shares, inDough, onDry, asSoda, ratio, weights, weighed].flat(2).map(String);
+  const loads = mixed.div(largest).ceil();
+  const load = mixed.div(loads);
+  const flour = percentOf(load, dough);
+  const exact = lines.map((parts) => parts.times(flour).div(100));
+  const divisions = exact.map((mass) => new D(mass.gt(heavy) ? "1" : "0.1"));
+  const rounded = exact.map((mass, at) => mass.div(divisions[at]).round().times(divisions[at]));
+  rounded[0] = rounded[0].plus(load.minus(total(rounded)).round());
+  const weights = rounded.map((mass, at) => ({
+    batch: mass.times(loads),
+    off: percentOf(mass.minus(exact[at]), exact[at]),
+    nearest: percentOf(divisions[at].div(2), exact[at]),
+  }));
+  const totals = [total(rounded), total(weights.map((one) => one.batch))];
+  const flourWeighed = total(rounded.slice(0, 2));
+  const [tapWeighed, ...saltsWeighed] = rounded.slice(2).map((mass) => percentOf(mass, flourWeighed));
+  const saltWaters = saltsWeighed.map((parts, at) => parts.times(salts[at].moisture).div(100));
+  const carriedWeighed = total(saltWaters);
+  const addedWeighed = tapWeighed.plus(carriedWeighed);
+  const weighed = ofAlkali(saltsWeighed.slice(0, 2));
+  const pairs = [
+    [addedWeighed, added],
+    ...saltsWeighed.map((parts, at) => [parts, salts[at].parts]),
+    [weighed.anhydrous, asked.anhydrous],
+    [weighed.strengths[0], asked.strengths[0]],
+    [weighed.potassium, asked.potassium],
+  ];
+  const changes = pairs.map(([now, before]) => [now.minus(before), percentOf(now.minus(before), before)]);
+  const blend = [moisture, protein, proteins, ash, ashes, wholegrain];
+  const balance = [
+    waters,
+    brought,
+    carried,
+    tap,
+    added,
+    others,
+    dough,
+    water,
+    percentOf(water, dough),
+    shares,
+    total(shares),
+  ];
+  const dose = [asked, weighed].flatMap((one) => Object.values(one));
+  const batch = [mixed, stages, loads, load, flour, exact, rounded, weights.map((one) => Object.values(one)), totals];
+  const real = [tapWeighed, saltsWeighed, saltWaters, carriedWeighed, addedWeighed, changes];
+  return [blend, balance, strengths, dose, perKilogram, batch, real].flat(4).map(String);
+}
+
+/** Every figure that is worked out has its sum by hand. */
+const inputsToo = [...flours, ...salts].flatMap((one) => Object.values(one));
+const byHandToo = new Set(
+  [...inputsToo, 0, 100].concat(byHand()).map((text) => new D(text).toSignificantDigits(20).toString()),
+);
+const formula = got(computeFormula(spec));
+for (const { graph } of [formula, got(planBatch(spec, formula, false))]) {
+  for (const { id, value, working } of Object.values(graph)) {
+    if (working.kind === "formula" && !byHandToo.has(new D(value).toSignificantDigits(20).toString()))
+      throw new Error(`${id} is ${value}, and by hand no sum comes to that`);
+  }
 }
 
 const inputs = {
