@@ -9,7 +9,8 @@ import {
 import { describe, expect, test } from "vitest";
 import { blendFigures } from "#core/blend/blend-figures.ts";
 import { given } from "#core/figure/figure.ts";
-import { asIs, at14, value } from "../core/explore/kitchen.ts";
+import { asIs, at14 } from "../core/explore/kitchen.ts";
+import { answered } from "../core/told-of.ts";
 
 const sr28 = "USDA National Nutrient Database SR28";
 const mext = "Standard Tables of Food Composition in Japan 2020 (8th rev.)";
@@ -38,9 +39,9 @@ const squares = [
 
 describe("two flours to a target", () => {
   test.each(squares)("$what ($source)", ({ low, high, target, expected, tolerance }) => {
-    const { other } = value(squareRule({ one: low, other: high, target, basis: asIs }));
+    const { other } = answered(squareRule({ one: low, other: high, target, basis: asIs }));
     expect(Math.abs(Number(other.value) - expected)).toBeLessThan(tolerance);
-    const answer = value(
+    const answer = answered(
       searchBlend({
         flours: [low, high],
         step: "0.1",
@@ -116,11 +117,11 @@ describe("water", () => {
   test("10 oz of whole egg at 75 % water replaces 7.5 oz of the 196 oz of water (T. Lehmann, dough forum answer)", () => {
     const egg = { name: "whole egg", active: "25", water: "75" };
     const solids = { name: "egg solids", active: "100", water: "0" };
-    expect(196 - Number(value(replaceProduct("10", egg, solids)).water.value)).toBe(188.5);
+    expect(196 - Number(answered(replaceProduct("10", egg, solids)).water.value)).toBe(188.5);
   });
 
   test(`whole egg to dried egg and water (${sr28}: 01123, 01133)`, () => {
-    const { mass, water } = value(replaceProduct("100", rawWholeEgg, driedWholeEgg));
+    const { mass, water } = answered(replaceProduct("100", rawWholeEgg, driedWholeEgg));
     // dry matter 23.85 in dried egg of 97.22 % dry matter
     expect(Number(mass.value)).toBeCloseTo(24.532, 3);
     expect(Number(water.value)).toBeCloseTo(75.468, 3);

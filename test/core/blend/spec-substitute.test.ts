@@ -5,7 +5,7 @@ import { describe, expect, test } from "vitest";
 import { correctForLot, readHeld, replaceFlour } from "#core/blend/spec-substitute.ts";
 import { sharesOf } from "../explore/kitchen.ts";
 import { noteCodesOf, type Written, workedOut } from "../formula/worked-out.ts";
-import { answered, codesOf } from "../told-of.ts";
+import { answered } from "../told-of.ts";
 
 /** A flour whose figures are all at 14 % moisture. */
 const flour = (protein: string, ash = "0.5 %") => ({ protein, ash, moisture: "14 %", nitrogenFactor: 5.7 });
@@ -86,17 +86,6 @@ describe("replaceFlour", () => {
     expect(answer.kind === "found" ? [] : answer.flourNeeded.map(({ name }) => name)).not.toContain("strong flour");
   });
 
-  test("says that there is nothing to put in the place of the only flour", () => {
-    const only = {
-      flours: [{ name: "strong flour", amount: "100 %", figures: flour("12 %") }],
-      water: { added: "36 %" },
-    };
-    const { spec, formula } = workedOut(only);
-    expect(codesOf(replaceFlour(spec, formula, { missing: "strong flour", hold: usualHold }))).toEqual([
-      "substitute.nothing",
-    ]);
-  });
-
   test("holds what the spec wants beside what is held", () => {
     const wheat = { ...flour("11.5 %", "1.5 %"), wholegrain: true };
     const written: Written = {
@@ -166,16 +155,10 @@ test("the only flour of a noodle gives its water with another protein too, and s
   expect(loud[0]).toContain("protein at 14 % mb from 12.00 % to 11.40 %");
 });
 
-describe("readHeld", () => {
-  test("reads a figure on both sides, or on one", () => {
-    expect(answered(readHeld("protein, ash or less, gluten-protein or more"))).toEqual([
-      "protein",
-      "ash or less",
-      "gluten protein or more",
-    ]);
-  });
-
-  test("refuses what cannot be held", () => {
-    expect(codesOf(readHeld("protein, price"))).toEqual(["hold.unknown"]);
-  });
+test("what is held is a figure on both sides, or on one", () => {
+  expect(answered(readHeld("protein, ash or less, gluten-protein or more"))).toEqual([
+    "protein",
+    "ash or less",
+    "gluten protein or more",
+  ]);
 });

@@ -1,9 +1,9 @@
 import { told } from "@noodlewright/core";
 import { type BlendQuestion, type BlendsFound, type Candidate, searchBlend } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
-import { toldOf } from "../told-of.ts";
+import { answered, toldOf } from "../told-of.ts";
 import { Independent, meets, restate, score } from "./independent.ts";
-import { at14, value } from "./kitchen.ts";
+import { at14, between, spreadFlours } from "./kitchen.ts";
 
 /** Flours as a mill's list has them, each with figures of its own. */
 const listed = (count: number): readonly Candidate[] =>
@@ -36,7 +36,7 @@ function timed<T>(run: () => T): readonly [result: T, seconds: number] {
 }
 
 function found(question: BlendQuestion): BlendsFound {
-  const answer = value(searchBlend(question));
+  const answer = answered(searchBlend(question));
   if (answer.kind !== "found") throw new Error(told(answer.problem).found);
   return answer;
 }
@@ -81,24 +81,14 @@ describe.each(many)("%s", (name, flours) => {
 });
 
 test("a search that is given up says how far its best may be from the best there is, never that there is none", () => {
-  const figure = (least: number, index: number, prime: number, by: number): string =>
-    (least + ((index * prime) % 997) / by).toFixed(6);
-  const window = (least: string, most: string) => ({ least, most, basis: { kind: "as is" as const } });
   const question: BlendQuestion = {
-    flours: Array.from({ length: 40 }, (_, index) => ({
-      name: `flour ${index + 1}`,
-      moisture: "14",
-      price: figure(1, index, 31, 700),
-      protein: figure(8, index, 7919, 131),
-      ash: figure(0.3, index, 104_729, 811),
-      glutenProtein: figure(5, index, 1_299_709, 217),
-    })),
+    flours: spreadFlours(40),
     step: "0.1",
     prefer: { kind: "cheapest" },
     targets: {
-      protein: window("11.23", "11.24"),
-      ash: window("0.712", "0.713"),
-      glutenProtein: window("7.12", "7.13"),
+      protein: between("11.23", "11.24"),
+      ash: between("0.712", "0.713"),
+      glutenProtein: between("7.12", "7.13"),
     },
   };
   const [outcome, seconds] = timed(() => searchBlend(question));

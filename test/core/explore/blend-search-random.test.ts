@@ -1,6 +1,7 @@
 import { type BlendQuestion, type FoundBlend, searchBlend } from "@noodlewright/core/explore";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import { answered } from "../told-of.ts";
 import { everyBlend, Independent, meets, restate, score } from "./independent.ts";
 import { blendQuestion } from "./questions.ts";
 
@@ -11,10 +12,12 @@ function stepsOf(question: BlendQuestion, blend: FoundBlend): readonly number[] 
 }
 
 function search(question: BlendQuestion) {
-  const outcome = searchBlend(question);
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-  return outcome.value;
+  return answered(searchBlend(question));
 }
+
+/** Questions of a few flours in coarse steps, so that all of their blends can be gone through. */
+const small = (mostFlours: number, step = "5") =>
+  blendQuestion.filter(({ flours }) => flours.length <= mostFlours).map((question) => ({ ...question, step }));
 
 describe("random questions", () => {
   test("400 of them: the optimum of an independent solver, every limit met exactly, every refusal confirmed", async () => {
@@ -46,10 +49,7 @@ describe("random questions", () => {
   }, 240_000);
 
   test("small ones: the very blend that going through all of them in the stated order gives", () => {
-    const small = blendQuestion
-      .filter(({ flours }) => flours.length <= 4)
-      .map((question) => ({ ...question, step: "5" }));
-    for (const question of fc.sample(small, { numRuns: 300, seed: 77 })) {
+    for (const question of fc.sample(small(4), { numRuns: 300, seed: 77 })) {
       const problem = restate(question);
       let best: { readonly steps: readonly number[]; readonly score: readonly [number, number] } | undefined;
       for (const steps of everyBlend(question.flours.length, problem.total)) {
@@ -67,11 +67,8 @@ describe("random questions", () => {
   });
 
   test("small ones with a protein value: the best that comes up to it, or the nearest of those; else the nearest that whole steps reach", () => {
-    const small = blendQuestion
-      .filter(({ flours }) => flours.length <= 3)
-      .map((question) => ({ ...question, step: "5" }));
     const counts = { met: 0, nearest: 0, near: 0, none: 0 };
-    for (const [number, question] of fc.sample(small, { numRuns: 300, seed: 41 }).entries()) {
+    for (const [number, question] of fc.sample(small(3), { numRuns: 300, seed: 41 }).entries()) {
       const { protein } = question.targets;
       if (protein === undefined || "value" in protein) continue;
       const wish = protein.least ?? "10";
@@ -120,11 +117,11 @@ describe("random questions", () => {
   });
 
   test("small ones in steps of each flour, with a least share and few flours: the best of all that have that shape", () => {
-    const small = blendQuestion
-      .filter(({ flours, prefer }) => flours.length <= 4 && prefer.kind !== "nearest")
-      .map((question) => ({ ...question, step: "5" }));
     const counts = { found: 0, none: 0 };
-    for (const question of fc.sample(small, { numRuns: 150, seed: 11 })) {
+    for (const question of fc.sample(
+      small(4).filter(({ prefer }) => prefer.kind !== "nearest"),
+      { numRuns: 150, seed: 11 },
+    )) {
       const [mostFlours, leastShare] = [Math.max(1, question.flours.length - 1), "10"];
       const flours = question.flours.map((flour, index) => (index === 1 ? { ...flour, step: "2.5" } : flour));
       // counted in steps of 2.5 %: the first flour takes the rest, the second has its own step, the others come in fives
@@ -154,11 +151,8 @@ describe("random questions", () => {
   });
 
   test("small ones out of reach: no blend within the flours' own limits misses less in all than the nearest", () => {
-    const small = blendQuestion
-      .filter(({ flours }) => flours.length <= 3)
-      .map((question) => ({ ...question, step: "5" }));
     let compared = 0;
-    for (const question of fc.sample(small, { numRuns: 60, seed: 23 })) {
+    for (const question of fc.sample(small(3), { numRuns: 60, seed: 23 })) {
       const answer = search(question);
       if (answer.kind === "found" || answer.nearest === undefined) continue;
       const problem = restate(question);
@@ -177,10 +171,7 @@ describe("random questions", () => {
   });
 
   test("small ones: alternatives are the best in order that differ in a way that matters", () => {
-    const small = blendQuestion
-      .filter(({ flours }) => flours.length <= 3)
-      .map((question) => ({ ...question, step: "2" }));
-    for (const question of fc.sample(small, { numRuns: 150, seed: 5 })) {
+    for (const question of fc.sample(small(3, "2"), { numRuns: 150, seed: 5 })) {
       const problem = restate(question);
       const all = [...everyBlend(question.flours.length, problem.total)]
         .filter((steps) => meets(problem, steps))

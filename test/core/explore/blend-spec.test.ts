@@ -7,6 +7,7 @@ import { designBlend } from "#core/blend/spec-blend.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { blendSearchReport } from "#core/report/blend-search-report.ts";
 import { always } from "../../always.ts";
+import { floursOf } from "../formula/worked-out.ts";
 import { answered, codesOf } from "../told-of.ts";
 
 const certificate = (protein: string, ash: string, more: object = {}) => ({
@@ -26,10 +27,7 @@ const store = {
 const kitchen = {
   name: "harbour noodle",
   materials: store,
-  flours: [
-    { name: "plain", amount: "80 %" },
-    { name: "dark", amount: "20 %" },
-  ],
+  flours: floursOf({ plain: "80 %", dark: "20 %" }),
   shelf: { strong: {} },
   water: { added: "36 %" },
   batch: { flour: "50 kg" },
@@ -124,10 +122,7 @@ describe("if nothing is changed", () => {
 describe("a formula in grams that meets all of it", () => {
   const grams = {
     ...kitchen,
-    flours: [
-      { name: "plain", amount: "900 g" },
-      { name: "dark", amount: "80 g" },
-    ],
+    flours: floursOf({ plain: "900 g", dark: "80 g" }),
     shelf: { strong: {}, dark: {} },
     batch: { flour: "50 kg" },
   };
@@ -270,12 +265,8 @@ describe("the nearest blend where none meets everything", () => {
   test("weighs the misses of all targets against one another, and says how", () => {
     // a part of wholegrain flour less would miss 1 % of wholegrain to win 0.005 of ash, of which 0.05 weighs as much
     const { answer } = design(input);
-    expect(answer.kind === "found" ? [] : answer.nearest?.shares.map(({ name, share }) => [name, share.value])).toEqual(
-      [
-        ["plain", "80"],
-        ["dark", "20"],
-      ],
-    );
+    const nearest = answer.kind === "found" ? [] : (answer.nearest?.shares ?? []);
+    expect(nearest.map(({ name, share }) => `${name} ${share.value}`)).toEqual(["plain 80", "dark 20"]);
     expect(lines(input)).toContain("0.1 % of protein, 0.05 % of ash, 1 % of wholegrain share");
   });
 });
@@ -301,10 +292,7 @@ describe("a style", () => {
 });
 
 test("takes the blend of a formula in grams", () => {
-  const flours = [
-    { name: "plain", amount: "1000 g" },
-    { name: "dark", amount: "100 g" },
-  ];
+  const flours = floursOf({ plain: "1000 g", dark: "100 g" });
   const found = design({ ...kitchen, flours, water: { added: "360 g" }, wanted: { protein: "at least 10.6 %" } });
   expect(found.unchanged.map(({ holds }) => holds)).toEqual([false]);
   expect(shares(found)).toEqual({ plain: 85, dark: 9, strong: 6 });

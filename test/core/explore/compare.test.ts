@@ -4,13 +4,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { changedGraph } from "#core/figure/recalculate.ts";
 import { always } from "../../always.ts";
+import { floursOf } from "../formula/worked-out.ts";
+import { answered } from "../told-of.ts";
 
 const written = {
   name: "class noodle",
-  flours: [
-    { name: "bread flour", amount: "80 %" },
-    { name: "rye flour", amount: "20 %" },
-  ],
+  flours: floursOf({ "bread flour": "80 %", "rye flour": "20 %" }),
   water: { added: "36 %" },
   alkali: [{ name: "sodium carbonate", amount: "1 %" }],
   salt: "1 %",
@@ -18,9 +17,7 @@ const written = {
 };
 
 function noodleOf(changes: object) {
-  const reading = readNoodleData({ ...written, ...changes });
-  if (!reading.ok) throw new Error("the noodle cannot be read");
-  return reading.value;
+  return answered(readNoodleData({ ...written, ...changes }));
 }
 
 function compared(...all: readonly object[]) {
@@ -124,10 +121,6 @@ describe("noodles side by side", () => {
     expect(told.notes.map(({ code }) => code)).toContain("compare.no-batch");
     expect(answer.notes.map(({ code }) => code)).not.toContain("compare.no-batch");
   });
-
-  test("one noodle alone is refused", () => {
-    expect(askCompare([{ name: "alone", noodle: noodleOf({}) }])).toMatchObject({ ok: false });
-  });
 });
 
 test("a noodle without alkali is told apart from one with it, whichever comes first", () => {
@@ -153,8 +146,9 @@ test("grams of what is weighed in ounces have no more places than a scale for gr
   expect(texts.length).toBeGreaterThan(10);
 });
 
+const prices = { "bread flour": "1 EUR/kg", "sodium carbonate": "3 EUR/kg", "table salt": "1 EUR/kg" };
+
 test("a cost that leaves out what has no price is no difference, and says so", () => {
-  const prices = { "bread flour": "1 EUR/kg", "sodium carbonate": "3 EUR/kg", "table salt": "1 EUR/kg" };
   const { value, answer } = compared({ prices: { ...prices, "rye flour": "2 EUR/kg" } }, { prices });
   const cost = value.sums.filter(({ unit }) => unit === "EUR/kg");
   expect(cost.map(({ label, partly }) => [label, partly])).toEqual([["raw strands", true]]);
@@ -163,7 +157,6 @@ test("a cost that leaves out what has no price is no difference, and says so", (
 });
 
 test("of three noodles, one without a price leaves the difference of the others", () => {
-  const prices = { "bread flour": "1 EUR/kg", "sodium carbonate": "3 EUR/kg", "table salt": "1 EUR/kg" };
   const whole = { ...prices, "rye flour": "2 EUR/kg" };
   const { value } = compared({ prices: whole }, { prices }, { prices: { ...whole, "rye flour": "4 EUR/kg" } });
   const cost = value.sums.filter(({ unit }) => unit === "EUR/kg");

@@ -1,4 +1,4 @@
-import { type Outcome, told } from "@noodlewright/core";
+import { told } from "@noodlewright/core";
 import type { MoistureBasis } from "@noodlewright/core/answers";
 import type { BlendAnswer, Candidate } from "@noodlewright/core/explore";
 
@@ -23,14 +23,25 @@ export const barley: Candidate = {
 };
 export const gluten: Candidate = { name: "dry gluten", protein: "72.0", moisture: "6.5", ash: "1.2", price: "4.00" };
 
+/** Flours of six places each, no two of them alike. */
+export const spreadFlours = (count: number): readonly Candidate[] =>
+  Array.from({ length: count }, (_, index) => {
+    const spread = (least: number, prime: number, by: number) => (least + ((index * prime) % 997) / by).toFixed(6);
+    return {
+      name: `flour ${index + 1}`,
+      moisture: "14",
+      price: spread(1, 31, 700),
+      protein: spread(8, 7919, 131),
+      ash: spread(0.3, 104_729, 811),
+      glutenProtein: spread(5, 1_299_709, 217),
+    };
+  });
+
 export const at14: MoistureBasis = { kind: "at", moisture: "14" };
 export const asIs: MoistureBasis = { kind: "as is" };
 
-/** The value of an outcome that has to be there. */
-export function value<T>(outcome: Outcome<T>): T {
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-  return outcome.value;
-}
+/** A narrow target. */
+export const between = (least: string, most: string) => ({ least, most, basis: asIs });
 
 /** The shares of the blends found, as text. */
 export function sharesOf(answer: BlendAnswer): readonly string[] {

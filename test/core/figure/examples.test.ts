@@ -6,6 +6,7 @@ import { readKitchenFile } from "@noodlewright/core/spec";
 import { beforeAll, describe, expect, it } from "vitest";
 import { parse } from "yaml";
 import manifest from "../../../packages/core/package.json" with { type: "json" };
+import { answered } from "../told-of.ts";
 import { unexplained } from "./explained.ts";
 
 /** What stands behind `@example` in the doc comments of core is worked out and compared with what it says. */
@@ -72,9 +73,7 @@ function example(name: string): Noodle {
   const dataOf = (file: string): unknown =>
     parse(readFileSync(new URL(`../../../examples/${file}`, import.meta.url), "utf8"));
   const kitchen = readKitchenFile(dataOf("harbour-store.yaml"));
-  const noodle = readNoodleData(dataOf(`${name}.yaml`), { kitchens: kitchen.ok ? [kitchen.value] : [] });
-  if (!noodle.ok) throw new Error(JSON.stringify(noodle.problems));
-  return noodle.value;
+  return answered(readNoodleData(dataOf(`${name}.yaml`), { kitchens: [answered(kitchen)] }));
 }
 
 function namesFor(file: string): Names {

@@ -9,6 +9,7 @@ import { changedGraph, fastGraph } from "#core/figure/recalculate.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
+import { answered } from "../told-of.ts";
 
 const naming = (id: string) => ({ id, label: id, unit: "", places: 2 });
 const leaf = (id: string, value: string) => given(naming(id), value, "the spec");
@@ -134,9 +135,7 @@ describe("the graph of figures", () => {
 describe("the graph of a formula", () => {
   const example = (name: string): unknown =>
     parse(readFileSync(new URL(`../../../examples/${name}.yaml`, import.meta.url), "utf8"));
-  const outcome = formulaOf(example("written-in-grams"));
-  if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
-  const { graph } = outcome.value.formula;
+  const { graph } = answered(formulaOf(example("written-in-grams"))).formula;
   const leaves = Object.values(graph).filter(({ working, value }) => working.kind !== "formula" && value !== "0");
   const ends = Object.values(graph).filter(({ working }) => working.kind === "formula");
   const ids = leaves.map(({ id }) => id);

@@ -8,12 +8,14 @@ import { type Written, workedOut } from "./worked-out.ts";
 const inGrams: Written = { flours: [{ name: "bread flour", amount: "500 g" }], water: { tap: "170 g" } };
 const inPercent: Written = { flours: [{ name: "bread flour", amount: "100 %" }], water: { tap: "34 %" } };
 const soda = (amount: string, name = "sodium carbonate") => ({ alkali: [{ name, amount }] });
+const pellets = (amount: string) => ({
+  alkali: [{ name: "pellets", amount, figures: { composition: { NaOH: "100 %" } } }],
+});
 const codes = (written: Partial<Written>, base = inGrams) => codesOf(formulaOf({ name: "test", ...base, ...written }));
 
 function loud(written: Partial<Written>, base = inGrams): readonly string[] {
   const outcome = formulaOf({ name: "test", ...base, ...written });
-  if (!outcome.ok) throw new Error(outcome.problems.map(({ code }) => code).join(", "));
-  return outcome.notes.filter((note) => note.loud).map(({ code }) => code);
+  return outcome.ok ? outcome.notes.filter((note) => note.loud).map(({ code }) => code) : ["refused"];
 }
 
 describe("limits hold for parts, however they are written", () => {
@@ -32,12 +34,7 @@ describe("limits hold for parts, however they are written", () => {
     ["5 % of salts, and soda of 100 % as a mass", "alkali.too-much", soda("25 g"), soda("500 g")],
     ["10 % of salt", "salt.too-much", { salt: "50 g" }, { salt: "50.1 g" }],
     // 5 % of sodium carbonate is 94.4 meq per 100 g flour, 3.774 % of sodium hydroxide (molar masses 105.988 and 39.997).
-    [
-      "the alkalinity of 5 % of sodium carbonate",
-      "alkali.too-much",
-      { alkali: [{ name: "pellets", amount: "18.8 g", figures: { composition: { NaOH: "100 %" } } }] },
-      { alkali: [{ name: "pellets", amount: "18.9 g", figures: { composition: { NaOH: "100 %" } } }] },
-    ],
+    ["the alkalinity of 5 % of sodium carbonate", "alkali.too-much", pellets("18.8 g"), pellets("18.9 g")],
   ] satisfies readonly (readonly [string, string, Partial<Written>, Partial<Written>])[])(
     "above %s a spec has to accept it",
     (_, code, most, more) => {
@@ -50,9 +47,7 @@ describe("limits hold for parts, however they are written", () => {
 
   it("in % the same doses are refused", () => {
     expect(codes({ ...soda("5.1 %"), salt: "10.1 %" }, inPercent)).toEqual(["alkali.too-much", "salt.too-much"]);
-    expect(codes({ alkali: [{ name: "sodium carbonate", amount: "100 meq" }] }, inPercent)).toEqual([
-      "alkali.too-much",
-    ]);
+    expect(codes(soda("100 meq"), inPercent)).toEqual(["alkali.too-much"]);
   });
 
   it("counts salt that is listed among the ingredients", () => {
@@ -62,19 +57,12 @@ describe("limits hold for parts, however they are written", () => {
 
 describe("the greatest parts that are believed", () => {
   const accept: Written["accept"] = ["high salt", "high alkali"];
+  const oil = (amount: string) => ({ name: "sesame oil", amount });
   const liquor = { name: "thin liquor", figures: { composition: { Na2CO3: "1 %", water: "rest" } } };
   it.each<[what: string, most: Partial<Written>, more: Partial<Written>]>([
     ["salt of 20 %", { salt: "100 g" }, { salt: "100.1 g" }],
-    [
-      "an ingredient of 200 %",
-      { ingredients: [{ name: "sesame oil", amount: "1 kg" }] },
-      { ingredients: [{ name: "sesame oil", amount: "1000.1 g" }] },
-    ],
-    [
-      "dusting of 200 %",
-      { dusting: { name: "cornstarch", amount: "1 kg" } },
-      { dusting: { name: "cornstarch", amount: "1000.1 g" } },
-    ],
+    ["an ingredient of 200 %", { ingredients: [oil("1 kg")] }, { ingredients: [oil("1000.1 g")] }],
+    ["dusting of 200 %", { dusting: oil("1 kg") }, { dusting: oil("1000.1 g") }],
     ["water of 200 %", { water: { tap: "1 kg" } }, { water: { tap: "1000.1 g" } }],
     [
       "a thin liquor of 200 %",
@@ -93,11 +81,7 @@ describe("beyond the greatest published use", () => {
     ["salts", ["alkali.unusual", "alkali.food-law"], soda("8.6 g")],
     ["salt", [], { salt: "20 g" }],
     ["salt", ["salt.unusual"], { salt: "20.1 g" }],
-    [
-      "hydroxide",
-      ["alkali.hydroxide"],
-      { alkali: [{ name: "pellets", amount: "2.6 g", figures: { composition: { NaOH: "100 %" } } }] },
-    ],
+    ["hydroxide", ["alkali.hydroxide"], pellets("2.6 g")],
   ] satisfies readonly (readonly [string, readonly string[], Partial<Written>])[])("%s: %j", (_, expected, written) => {
     const food = loud(written).filter((code) => code !== "alkali.food-law" || expected.some((one) => one === code));
     expect(food).toEqual(expected);

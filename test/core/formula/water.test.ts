@@ -96,8 +96,6 @@ describe("notes", () => {
   it.each([
     ["water.unusual", { water: { added: "24.9 %" } }],
     ["water.unusual", { water: { added: "50.1 %" } }],
-    ["alkali.unusual", { alkali: [{ name: "sodium carbonate", amount: "1.8 %" }] }],
-    ["alkali.product", { alkali: [{ name: "sodium bicarbonate", amount: "1 %" }] }],
     [
       "solutions.reaction",
       {
@@ -107,9 +105,6 @@ describe("notes", () => {
         ],
       },
     ],
-    ["blend.protein-missing", { flours: [{ name: "x", amount: "rest", figures: { moisture: "14 %", ash: "0.4 %" } }] }],
-    ["blend.ash-missing", { flours: [{ name: "x", amount: "rest", figures: { moisture: "14 %", protein: "9 %" } }] }],
-    ["blend.factor-unknown", { flours: [{ name: "usda 20623", amount: "rest" }] }],
   ])("%s", (code, written) => {
     const base = { name: "x", flours: house("14 %"), water: { added: "36 %" } };
     expect(noteCodesOf(formulaOf(base))).toEqual([]);

@@ -29,3 +29,8 @@ export function partsOf(formula: Formula, id: string): string {
 export function flour(moisture: string, protein = "12 %") {
   return { moisture, protein, proteinBasis: "14 % mb", ash: "0.4 %" };
 }
+
+/** Flours by their names, each with its amount. */
+export function floursOf(amounts: Readonly<Record<string, string>>): Written["flours"] {
+  return Object.entries(amounts).map(([name, amount]) => ({ name, amount }));
+}
