@@ -1,11 +1,10 @@
 import { readFileSync } from "node:fs";
-import type { Report } from "@noodlewright/core";
 import { jsonSchema, schemaNames } from "@noodlewright/core/spec";
 import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import * as z from "zod";
 import { reportSchema } from "#core/report/schema.ts";
-import { runBuilt } from "./built.ts";
+import { answered, reported, runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readCsv } from "./read-csv.ts";
@@ -16,15 +15,7 @@ const asked = examples.flatMap((spec) => ["formula", "batch"].map((command) => (
 
 /** The published schema of a form, as a validator made from the JSON Schema alone. */
 function published(name: string): z.ZodType {
-  const { status, stdout, stderr } = runBuilt(["schema", name]);
-  expect([status, stderr]).toEqual([0, ""]);
-  return z.fromJSONSchema(JSON.parse(stdout));
-}
-
-function answered(args: readonly string[]): string {
-  const { status, stdout, stderr } = runBuilt(args);
-  expect([status, stderr]).toEqual([0, ""]);
-  return stdout;
+  return z.fromJSONSchema(JSON.parse(answered(["schema", name])));
 }
 
 async function answeredHere(args: readonly string[]): Promise<string> {
@@ -49,9 +40,7 @@ describe("JSON", () => {
   });
 
   test("numbers are exact decimals as text, with the unit beside them", () => {
-    const { figures } = reportSchema.parse(
-      JSON.parse(answered(["batch", "examples/school-noodle.yaml", "--format", "json"])),
-    );
+    const { figures } = reported(["batch", "examples/school-noodle.yaml"]);
     for (const { value, unit, label } of Object.values(figures)) {
       expect(value).toMatch(/^-?\d+(?:\.\d+)?$/u);
       expect(unit).toBeTypeOf("string");
@@ -190,7 +179,7 @@ describe("what a report can be asked for", () => {
     const text = answered(["formula", "examples/school-noodle.yaml", "--working"]);
     expect(text).toContain("= 100 × (water in the flour + added water) ÷ dough on 100 of flour");
     expect(text).toContain("source: certificate of lot 2214");
-    const { figures } = json(["formula", "examples/school-noodle.yaml", "--format", "json"]);
+    const { figures } = reported(["formula", "examples/school-noodle.yaml"]);
     for (const { label } of Object.values(figures)) expect(text.replaceAll(/\s+/gu, " ")).toContain(label);
   });
 
@@ -200,7 +189,7 @@ describe("what a report can be asked for", () => {
   });
 
   test("--figure shows one figure and what it rests on", () => {
-    const report = json(["formula", "examples/school-noodle.yaml", "--figure", "dough.water", "--format", "json"]);
+    const report = reported(["formula", "examples/school-noodle.yaml", "--figure", "dough.water"]);
     expect(Object.keys(report.figures)).toContain("dough.water");
     expect(Object.keys(report.figures)).not.toContain("blend.ash.dry");
     const wrong = runBuilt(["formula", "examples/school-noodle.yaml", "--figure", "dough.watr"]);
@@ -211,20 +200,13 @@ describe("what a report can be asked for", () => {
   });
 
   test("--units us speaks in ounces and pounds (1 lb = 453.59237 g: international yard and pound agreement, 1959)", () => {
-    const metric = figure(json(["batch", "examples/school-noodle.yaml", "--format", "json"]), "dough to mix");
+    const { figures } = reported(["batch", "examples/school-noodle.yaml"]);
+    const metric = Object.values(figures).find(({ label }) => label === "dough to mix")?.value;
     const text = answered(["batch", "examples/school-noodle.yaml", "--units", "us"]);
     const pounds = /dough to mix +(?<value>[\d.]+) lb/u.exec(text)?.groups?.["value"];
     expect(Number(pounds)).toBeCloseTo(Number(metric) / 453.59237, 3);
   });
 });
-
-function json(args: readonly string[]): Report {
-  return reportSchema.parse(JSON.parse(answered(args)));
-}
-
-function figure(report: Report, label: string): string | undefined {
-  return Object.values(report.figures).find((one) => one.label === label)?.value;
-}
 
 describe("materials", () => {
   test("finds by words and by kind", () => {

@@ -1,6 +1,9 @@
 import { spawnSync } from "node:child_process";
 import { existsSync } from "node:fs";
 import { fileURLToPath } from "node:url";
+import type { Report } from "@noodlewright/core";
+import { expect } from "vitest";
+import { reportSchema } from "#core/report/schema.ts";
 
 const root = fileURLToPath(new URL("../..", import.meta.url));
 const command = fileURLToPath(new URL("../../packages/cli/bin/noodlewright.cjs", import.meta.url));
@@ -32,4 +35,16 @@ export function runBuilt(args: readonly string[], { input = "", cwd = root, env 
   // A command that has seen enough of its input closes the pipe, which is no failure.
   if (error && !("code" in error && error.code === "EPIPE")) throw error;
   return { status, stdout, stderr };
+}
+
+/** What the built command answers, with nothing to say besides. */
+export function answered(args: readonly string[], surroundings?: Surroundings): string {
+  const { status, stdout, stderr } = runBuilt(args, surroundings);
+  expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
+  return stdout;
+}
+
+/** The report that it answers with. */
+export function reported(args: readonly string[], surroundings?: Surroundings): Report {
+  return reportSchema.parse(JSON.parse(answered([...args, "--format", "json"], surroundings)));
 }

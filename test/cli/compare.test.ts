@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { reportSchema } from "#core/report/schema.ts";
+import { textsOf } from "../core/report/parts.ts";
 import { runHere } from "./in-process.ts";
 import { readProblems } from "./read-problems.ts";
 
@@ -8,9 +9,7 @@ const spec = "examples/school-noodle.yaml";
 async function rowsOf(table: string, ...args: readonly string[]): Promise<readonly string[]> {
   const { status, stdout, stderr } = await runHere(["compare", ...args, "--format", "json"]);
   expect([status, stderr]).toEqual([0, ""]);
-  const blocks = reportSchema.parse(JSON.parse(stdout)).sections.flatMap((section) => section.blocks);
-  const found = blocks.find((block) => block.kind === "table" && block.id === table);
-  return found?.kind === "table" ? found.rows.map(({ cells }) => cells.map(({ text }) => text).join(" | ")) : [];
+  return textsOf(reportSchema.parse(JSON.parse(stdout)), table).map((cells) => cells.join(" | "));
 }
 
 test("one spec is compared as written and as set", async () => {

@@ -1,6 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { reportSchema } from "#core/report/schema.ts";
-import { runBuilt } from "./built.ts";
+import { reported, runBuilt } from "./built.ts";
 import { readCsv } from "./read-csv.ts";
 import { readProblems } from "./read-problems.ts";
 
@@ -13,9 +12,7 @@ const total = (numbers: readonly number[]): number => numbers.reduce((sum, one) 
 
 describe("noodlewright cost", () => {
   test("adds up to the cent over ingredients, loads and bowls", () => {
-    const { status, stdout, stderr } = runBuilt(["cost", "examples/school-noodle.yaml", "--format", "json"]);
-    expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-    const report = reportSchema.parse(JSON.parse(stdout));
+    const report = reported(["cost", "examples/school-noodle.yaml"]);
     const money = (id: string): number => cents(report.figures[id]?.value);
     const names = ["flour.1", "flour.2", "alkali.1", "alkali.2", "salt", "water", "dusting"];
     expect(total(names.map((name) => money(`cost.${name}.batch`)))).toBe(money("cost.batch"));

@@ -8,6 +8,7 @@ import { describe, expect, test } from "vitest";
 import { parse } from "yaml";
 import { kitchenProblems, kitchenSections } from "#cli/input/new-sections.ts";
 import { starterSpec } from "#cli/input/starter-spec.ts";
+import { splitWords } from "../docs/console-blocks.ts";
 import { runBuilt } from "./built.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
@@ -44,21 +45,9 @@ describe("without a terminal", () => {
   });
 
   test("a flag answers what a formula leaves open, and the spec then loads", async () => {
-    const { spec, stderr } = await newSpec(
-      [
-        "--from",
-        "-",
-        "--alkali",
-        "Na2CO3 60 %, K2CO3 40 %",
-        "--flour",
-        "strong flour, protein 12 %",
-        "--scale",
-        "1 g",
-        "--scale",
-        "0.1 g up to 500 g",
-      ],
-      { input: handout },
-    );
+    const flags =
+      "--from - --alkali 'Na2CO3 60 %, K2CO3 40 %' --flour 'strong flour, protein 12 %' --scale '1 g' --scale '0.1 g up to 500 g'";
+    const { spec, stderr } = await newSpec(splitWords(flags), { input: handout });
     expect(stderr).not.toContain("To be filled in");
     expect(spec).toMatchObject({
       flours: [{ name: "strong flour", amount: "1 kg", figures: { protein: "12 %" } }],
@@ -87,11 +76,9 @@ describe("without a terminal", () => {
   });
 
   test("flags alone make a formula", async () => {
-    const { spec } = await newSpec(
-      "--name|Evening noodle|--flour|bread flour, protein 12 %|--water|36 %|--salt|1 %|--alkali|sodium carbonate 1 %|--bowls|40|--raw-weight|130 g|--rolls|145 mm wide, 1 to 5 mm, cutter 2 mm".split(
-        "|",
-      ),
-    );
+    const kitchen = "--bowls 40 --raw-weight '130 g' --rolls '145 mm wide, 1 to 5 mm, cutter 2 mm'";
+    const flours = "--name 'Evening noodle' --flour 'bread flour, protein 12 %' --water '36 %' --salt '1 %'";
+    const { spec } = await newSpec(splitWords(`${flours} --alkali 'sodium carbonate 1 %' ${kitchen}`));
     expect(spec).toEqual({
       name: "Evening noodle",
       flours: [{ name: "bread flour", amount: "100 %", figures: { protein: "12 %", proteinBasis: "as is" } }],

@@ -1,14 +1,11 @@
 import { describe, expect, test } from "vitest";
-import { reportSchema } from "#core/report/schema.ts";
-import { runBuilt } from "./built.ts";
+import { answered, reported, runBuilt } from "./built.ts";
 import { readCsv } from "./read-csv.ts";
 
 const school = ["nutrition", "examples/school-noodle.yaml"];
 
 function shown(args: readonly string[]): string {
-  const { status, stdout, stderr } = runBuilt(args);
-  expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-  return stdout.replace(/\s+/gu, " ");
+  return answered(args).replace(/\s+/gu, " ");
 }
 
 describe("noodlewright nutrition", () => {
@@ -58,8 +55,7 @@ describe("noodlewright nutrition", () => {
   });
 
   test("takes the weight of a bowl and the cook gain from the flags", () => {
-    const args = [...school, "--cooked-weight", "230 g", "--cook-gain", "2", "--format", "json"];
-    const report = reportSchema.parse(JSON.parse(runBuilt(args).stdout));
+    const report = reported([...school, "--cooked-weight", "230 g", "--cook-gain", "2"]);
     expect(report.figures["bowl.raw"]?.value).toBe("115");
     const [raw, cooked] = ["raw.fat", "cooked.fat"].map((id) => Number(report.figures[id]?.value));
     expect((raw ?? 0) / (cooked ?? 1)).toBeCloseTo(2, 9);

@@ -1,20 +1,10 @@
 import { readFileSync } from "node:fs";
 import type { Report } from "@noodlewright/core";
 import { describe, expect, test } from "vitest";
-import { reportSchema } from "#core/report/schema.ts";
-import { runBuilt } from "./built.ts";
+import { splitWords } from "../docs/console-blocks.ts";
+import { answered, reported, runBuilt } from "./built.ts";
 import { readCsv } from "./read-csv.ts";
 import { readProblems } from "./read-problems.ts";
-
-function answered(args: readonly string[]): string {
-  const { status, stdout, stderr } = runBuilt(args);
-  expect({ status, stderr }).toEqual({ status: 0, stderr: "" });
-  return stdout;
-}
-
-function reportOf(args: readonly string[]): Report {
-  return reportSchema.parse(JSON.parse(answered([...args, "--format", "json"])));
-}
 
 function figureOf(report: Report, id: string): number {
   return Number(report.figures[id]?.value);
@@ -22,7 +12,7 @@ function figureOf(report: Report, id: string): number {
 
 describe("320 bowls of the school on the two-stand sheeter", () => {
   test("the sheets give the bowls, and the account adds up", () => {
-    const report = reportOf(["sheet", "examples/school-noodle.yaml"]);
+    const report = reported(["sheet", "examples/school-noodle.yaml"]);
     expect(figureOf(report, "batch.portions-made")).toBeGreaterThanOrEqual(320);
     const gap = (pass: number) => figureOf(report, `pass-${pass}.gap`);
     // Two folds at 6 mm, then never more than a third off: 6.48 × (2/3)^4 < 1.4 takes four passes.
@@ -37,17 +27,25 @@ describe("320 bowls of the school on the two-stand sheeter", () => {
     expect(parts).toBeCloseTo(load.at(-1) ?? 0, 6);
   });
 
-  test("the plan and the batch tell when the sheets give too few portions", () => {
-    const made = reportOf(["sheet", "examples/school-noodle.yaml", "--bowls", "350"]);
-    expect(figureOf(made, "batch.portions-made")).toBeLessThan(350);
-    const codes = (bowls: string) =>
-      reportOf(["plan", "examples/school-noodle.yaml", "--serve", "12:15", "--bowls", bowls]).notes.map(
-        ({ code }) => code,
-      );
-    expect(codes("350")).toContain("sheet.portions-short");
-    expect(codes("320")).not.toContain("sheet.portions-short");
-    const weighed = reportOf(["batch", "examples/school-noodle.yaml", "--bowls", "350"]);
-    expect(weighed.notes.map(({ code }) => code)).toContain("sheet.portions-short");
+  test.each(["batch", "cost", "sheet", "plan --serve 12:15"])(
+    "%s tells when the sheets give too few portions",
+    (asked) => {
+      const [command = "", ...flags] = splitWords(asked);
+      const told = (bowls: string) =>
+        answered([command, "examples/school-noodle.yaml", ...flags, "--bowls", bowls]).replace(/\s+/gu, " ");
+      expect(told("350")).toContain("The sheets give 5 portions fewer than the 350 wanted");
+      expect(told("320")).not.toContain("portions fewer than");
+    },
+  );
+
+  test("what is wrong with the sheet is left to the sheet", () => {
+    const input =
+      "name: test\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\nbatch: { bowls: 10, rawWeight: 130 g }\nsheet: { machine: no such machine, thickness: 1.4 mm, cutter: 20 }\n";
+    answered(["batch", "-"], { input });
+    expect(runBuilt(["sheet", "-"], { input })).toMatchObject({
+      status: 2,
+      stderr: expect.stringContaining("[machine.unknown]"),
+    });
   });
 
   test("the plan ends at service and books no machine twice", () => {
@@ -80,7 +78,7 @@ describe("320 bowls of the school on the two-stand sheeter", () => {
     expect(column("done, min from midnight").at(-1)).toBe("30");
     const minutes = (text: string) => Number(text.slice(0, 2)) * 60 + Number(text.slice(3));
     expect(column("weigh, min from midnight").map(Number)).toEqual(column("weigh").map((text) => minutes(text) - 1440));
-    const cells = reportOf(args).sections.flatMap(({ blocks }) =>
+    const cells = reported(args).sections.flatMap(({ blocks }) =>
       blocks.flatMap((block) =>
         block.kind === "table" && block.id === "loads" ? block.rows.flatMap((row) => row.cells) : [],
       ),
@@ -132,7 +130,7 @@ describe("the evening class on its dial, and pin and sticks at home", () => {
   });
 
   test("a warm room takes ice", () => {
-    const report = reportOf(["water-temperature", "examples/evening-class.yaml"]);
+    const report = reported(["water-temperature", "examples/evening-class.yaml"]);
     const [ice, tap, all] = ["water.ice", "water.from-tap", "water.mass"].map((id) => figureOf(report, id));
     expect(ice).toBeGreaterThan(0);
     expect((ice ?? 0) + (tap ?? 0)).toBeCloseTo(all ?? 0, 9);
@@ -148,21 +146,14 @@ describe("the evening class on its dial, and pin and sticks at home", () => {
 describe("the water for a mix without a spec", () => {
   test("comes from flags alone", () => {
     const flags = ["--flour", "10 kg", "--water", "3.5 kg", "--flour-at", "22 °C", "--dough-at", "27 °C"];
-    const report = reportOf(["water-temperature", ...flags, "--mixing-heat", "5 kJ/kg"]);
+    const report = reported(["water-temperature", ...flags, "--mixing-heat", "5 kJ/kg"]);
     // (10 × 1.84 × 5 + 3.5 × 4.18 × (27 − t)) = 13.5 × 5 by hand.
     expect(figureOf(report, "water.temperature")).toBeCloseTo(27 + (10 * 1.84 * 5 - 13.5 * 5) / (3.5 * 4.18), 9);
   });
 
   test("names the flag that is missing", () => {
-    const { status, stderr } = runBuilt([
-      "water-temperature",
-      "--flour",
-      "10 kg",
-      "--water",
-      "3.5 kg",
-      "--dough-at",
-      "25 °C",
-    ]);
+    const line = "water-temperature --flour '10 kg' --water '3.5 kg' --dough-at '25 °C'";
+    const { status, stderr } = runBuilt(splitWords(line));
     expect(status).toBe(2);
     expect(readProblems(stderr)).toMatchObject([{ where: "--flour-at", code: "temperature.missing" }]);
   });
@@ -170,84 +161,31 @@ describe("the water for a mix without a spec", () => {
 
 describe("what the kitchen measured", () => {
   test.each([
-    {
-      args: ["sheet", "--length", "1 m", "--width", "150 mm", "--mass", "278 g", "--thickness", "1.5 mm"],
-      says: "density: 1.236 g/mL",
-    },
-    { args: ["losses", "--mixing", "10 kg to 9.95 kg"], says: "losses: { mixing: 0.50 % }" },
-    { args: ["cooking", "--raw", "500 g", "--cooked", "880 g"], says: "batch: { cookGain: 1.76 }" },
-    {
-      args: [
-        "mixing",
-        "--flour",
-        "10 kg",
-        "--water",
-        "3.5 kg",
-        "--flour-at",
-        "19 °C",
-        "--water-at",
-        "14 °C",
-        "--dough-at",
-        "25 °C",
-      ],
-      says: "temperature: { mixingHeat:",
-    },
-  ])("calibrate $args.0", ({ args, says }) => {
-    expect(answered(["calibrate", ...args])).toContain(says);
+    ["sheet --length '1 m' --width '150 mm' --mass '278 g' --thickness '1.5 mm'", "density: 1.236 g/mL"],
+    ["losses --mixing '10 kg to 9.95 kg'", "losses: { mixing: 0.50 % }"],
+    ["cooking --raw '500 g' --cooked '880 g'", "batch: { cookGain: 1.76 }"],
+    [
+      "mixing --flour '10 kg' --water '3.5 kg' --flour-at '19 °C' --water-at '14 °C' --dough-at '25 °C'",
+      "temperature: { mixingHeat:",
+    ],
+  ])("calibrate %s", (line, says) => {
+    expect(answered(splitWords(`calibrate ${line}`))).toContain(says);
   });
 });
 
 describe("bad input", () => {
   test.each([
-    {
-      args: ["sheet", "examples/school-noodle.yaml", "--thickness", "1.4"],
-      status: 2,
-      where: "--thickness",
-      code: "quantity.unreadable",
-    },
-    {
-      args: ["sheet", "examples/school-noodle.yaml", "--cutter", "22"],
-      status: 1,
-      where: "--cutter",
-      code: "fits.cutter-not-there",
-    },
-    {
-      args: ["sheet", "examples/school-noodle.yaml", "--machine", "sheeter"],
-      status: 2,
-      where: "--machine",
-      code: "machine.unknown",
-    },
-    {
-      args: ["sheet", "examples/evening-class.yaml", "--start", "9 mm"],
-      status: 1,
-      where: "examples/evening-class.yaml",
-      code: "passes.step-too-big",
-    },
-    {
-      args: ["plan", "examples/school-noodle.yaml", "--serve", "noon"],
-      status: 2,
-      where: "--serve",
-      code: "plan.serve-time",
-    },
-    {
-      args: ["plan", "examples/school-noodle.yaml", "--serve", "12:15", "--pots", "none"],
-      status: 2,
-      where: "--pots",
-      code: "spec.type",
-    },
-    {
-      args: ["calibrate", "losses", "--mixing", "9 kg to 10 kg"],
-      status: 2,
-      where: "--mixing",
-      code: "inverse.gained",
-    },
-  ])("$args", ({ args, status, where, code }) => {
-    const ended = runBuilt(args);
-    expect(ended.status).toBe(status);
-    expect(ended.stdout).toBe("");
-    const [first] = readProblems(ended.stderr);
-    expect(first?.where.startsWith(where)).toBe(true);
-    expect(first?.code).toBe(code);
-    expect(first?.advice).not.toBe("");
+    ["sheet examples/school-noodle.yaml --thickness 1.4", 2, "--thickness", "quantity.unreadable"],
+    ["sheet examples/school-noodle.yaml --cutter 22", 1, "--cutter", "fits.cutter-not-there"],
+    ["sheet examples/school-noodle.yaml --machine sheeter", 2, "--machine", "machine.unknown"],
+    ["sheet examples/evening-class.yaml --start '9 mm'", 1, "examples/evening-class.yaml", "passes.step-too-big"],
+    ["plan examples/school-noodle.yaml --serve noon", 2, "--serve", "plan.serve-time"],
+    ["plan examples/school-noodle.yaml --serve 12:15 --pots none", 2, "--pots", "spec.type"],
+    ["calibrate losses --mixing '9 kg to 10 kg'", 2, "--mixing", "inverse.gained"],
+  ])("%s", (line, ended, where, code) => {
+    const { status, stdout, stderr } = runBuilt(splitWords(line));
+    expect([status, stdout]).toEqual([ended, ""]);
+    const [first] = readProblems(stderr);
+    expect([first?.where.startsWith(where), first?.code, first?.advice === ""]).toEqual([true, code, false]);
   });
 });

@@ -1,11 +1,16 @@
 import type { Report } from "@noodlewright/core";
-import type { Table } from "@noodlewright/core/render";
+import type { Cell, Table } from "@noodlewright/core/render";
 
 const blocksOf = ({ sections }: Report) => sections.flatMap(({ blocks }) => blocks);
 
 /** Every table of a report. */
 export function tablesOf(report: Report): readonly Table[] {
   return blocksOf(report).filter((block) => block.kind === "table");
+}
+
+/** Every cell of every table. */
+export function cellsOf(report: Report): readonly Cell[] {
+  return tablesOf(report).flatMap(({ rows }) => rows.flatMap(({ cells }) => cells));
 }
 
 /** The table of a name. */

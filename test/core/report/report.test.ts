@@ -17,7 +17,7 @@ import { always } from "../../always.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import type { Written } from "../formula/worked-out.ts";
 import { everythingIn } from "./figures-in.ts";
-import { linesOf, tablesOf } from "./parts.ts";
+import { cellsOf, linesOf } from "./parts.ts";
 import { expectWhole } from "./sound.ts";
 
 const rich: Written = {
@@ -95,7 +95,7 @@ describe("reports", () => {
   it("print clean numbers", () => {
     always(15, [formulas, kitchens, fc.constantFrom("metric" as const, "us" as const)], (written, kitchen, units) => {
       const numbers = reportsOf({ ...written, ...kitchen }, units)
-        .flatMap((report) => tablesOf(report).flatMap(({ rows }) => rows.flatMap(({ cells }) => cells)))
+        .flatMap(cellsOf)
         .filter(({ value }) => value !== undefined);
       const odd = numbers.filter(({ text }) => !/^−?\d{1,3}(?: ?\d{3})*(?:\.\d{1,6})?(?: \D.*)?$/u.test(text));
       expect(odd).toEqual([]);
