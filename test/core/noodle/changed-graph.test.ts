@@ -137,24 +137,27 @@ function alike(one: Figure, other: Figure): boolean {
 }
 
 /**
- * What a graph with the inputs of another says otherwise than that, but for what it says that it found before. A procedure
+ * What a graph with the input of another says otherwise than that, but for what it says that it found before: one number of
+ * a spec is one input, so that who changes that alone is told what the changed spec is answered with. A procedure
  * that looked at what no figure tells, such as the settings of a dial, cannot know of a change there.
  */
-function stale(graph: Graph, anew: Graph): readonly string[] {
+function stale(graph: Graph, anew: Graph, found: boolean): readonly string[] {
   const isInput = (figure: Figure | undefined): boolean => figure?.working.kind === "given";
   const inputs = Object.values(graph).filter(
     (figure) => isInput(figure) && isInput(anew[figure.id]) && anew[figure.id]?.value !== figure.value,
   );
+  // What was left to be found is found anew.
+  if (inputs.length > 1 && !found) return [`changes ${inputs.map(({ id }) => id).join(" and ")}`];
   const again = recalculated(graph, Object.fromEntries(inputs.map(({ id }) => [id, anew[id]?.value ?? ""])));
   if (!again.ok) return again.problems.map(({ code, path }) => `${code} ${path.join(".")}`);
-  const found = new Set(again.notes.flatMap(({ facts }) => ("ids" in facts ? facts.ids : [])));
+  const old = new Set(again.notes.flatMap(({ facts }) => ("ids" in facts ? facts.ids : [])));
   const shape = Object.keys(graph).toSorted().join(" ") === Object.keys(anew).toSorted().join(" ");
   return Object.values(again.value).flatMap((figure) => {
     const { id, value, working } = figure;
     const other = anew[id];
-    if (feedsOf(figure).some((feed) => found.has(feed))) found.add(id);
-    if (found.has(id) || other === undefined || other.value === value) return [];
-    found.add(id);
+    if (feedsOf(figure).some((feed) => old.has(feed))) old.add(id);
+    if (old.has(id) || other === undefined || other.value === value) return [];
+    old.add(id);
     if (inputs.length === 0 && working.kind === "procedure") return [];
     if (!shape && working.kind === "formula" && !alike(figure, other)) return [];
     return [
@@ -171,7 +174,9 @@ function off({ spec, where, path }: Case, by: number): readonly string[] {
   return [...graphsOf(noodle)].flatMap(([question, anew]) => {
     const graph = graphsBefore(spec).get(question);
     if (graph !== undefined) asked.add(question);
-    return graph === undefined ? [] : stale(graph, anew).map((one) => `${question}: ${one}`);
+    return graph === undefined
+      ? []
+      : stale(graph, anew, noodle?.settled !== undefined).map((one) => `${question}: ${one}`);
   });
 }
 

@@ -256,8 +256,14 @@ function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
   if (room === "alkali") {
     const salts = [...book.keys()].filter((one) => one.startsWith(`${line}.`) && /\.[A-Z]\w+$/u.test(one));
     const parts = salts.flatMap((one) => (Number(text(one)) === 0 ? [] : [[one.slice(line.length + 1), said(one)]]));
-    const value = { ...Object.fromEntries(parts), water: said(`${line}.moisture`), inert: "rest" };
-    return [{ path: [...place, "figures", "composition"], value }];
+    // A salt that drew water is told by its moisture, and a product whose water is the rest by its other parts.
+    if ([...book.keys()].some((one) => one.startsWith(`${line}.`) && one.endsWith("-stated")))
+      return put(...place, "figures", "moisture");
+    const inert = `${line}.inert`;
+    const others = book.has(inert)
+      ? { ...(Number(text(inert)) !== 0 && { inert: said(inert) }), water: "rest" }
+      : { water: said(`${line}.moisture`), inert: "rest" };
+    return [{ path: [...place, "figures", "composition"], value: { ...Object.fromEntries(parts), ...others } }];
   }
   if (last === "moisture") return put(...place, "figures", "moisture");
   // A figure goes with its basis, and a protein with the factor that it was counted with.

@@ -1,6 +1,7 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { nitrogenFactor, shareAsIs } from "../formula/flour-figures.ts";
-import { type FormulaLine, moistureFigure } from "../formula/line.ts";
+import type { FormulaLine } from "../formula/line.ts";
+import { moistureFigure } from "../formula/made-of.ts";
 import { labelFactor } from "../materials/nitrogen.ts";
 import { eachStated } from "../materials/nutrients.ts";
 import { dec } from "../number/decimal.ts";

@@ -1,8 +1,10 @@
+import { pure, sharesOf } from "../chemistry/composition.ts";
 import { atomicWeightSource } from "../chemistry/elements.ts";
-import { type Figure, given } from "../figure/figure.ts";
+import { type Figure, given, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
 import { shareAsIs } from "../formula/flour-figures.ts";
 import type { FormulaLine } from "../formula/line.ts";
+import { contentFigure } from "../formula/made-of.ts";
 import { eachStated, type NutrientFigure, nutrients } from "../materials/nutrients.ts";
 import { naming } from "./composition-naming.ts";
 
@@ -19,8 +21,16 @@ export function mineralContents(line: FormulaLine) {
     const printed = ofTable ? shareAsIs(line, what) : undefined;
     if (printed !== undefined) return printed;
     if (material.composition === undefined) return given(by, 0, "not counted in water", definition);
-    const value = inSalts(material.composition).times(1000);
-    return given(by, value, "its composition and atomic weights", atomicWeightSource);
+    const salts = sharesOf(material.composition).flatMap(([salt]) => {
+      const share = inSalts(pure(salt));
+      const inSalt = { id: `salt.${salt}.${what}`, label: `${what} in ${salt}`, unit: "%", places: 2 };
+      return share.isZero()
+        ? []
+        : [{ content: contentFigure(line, salt), share: given(inSalt, share, "atomic weights", atomicWeightSource) }];
+    });
+    if (salts.length === 0) return given(by, 0, "its composition and atomic weights", atomicWeightSource);
+    const from = { content: salts.map(({ content }) => content), share: salts.map(({ share }) => share) };
+    return worked(by, "10 * sum(content * share)", from, atomicWeightSource);
   };
   return {
     protein: none("protein", "protein"),

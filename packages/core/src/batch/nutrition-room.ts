@@ -1,7 +1,7 @@
 import { type Figure, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
 import { shareAsIs } from "../formula/flour-figures.ts";
-import { moistureFigure } from "../formula/line.ts";
+import { moistureFigure } from "../formula/made-of.ts";
 import { contentOf, type NutrientName, nutrients } from "../materials/nutrients.ts";
 import type { RuleBookName } from "../materials/rounding-rules.ts";
 import type { Contents } from "./composition.ts";

@@ -4,8 +4,9 @@ import { atomicWeightSource } from "../chemistry/elements.ts";
 import { exact, type Figure, summed, worked } from "../figure/figure.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
-import { alkalinityFigure, anhydrousFigure, contentFigure } from "./content.ts";
+import { alkalinityFigure, anhydrousFigure } from "./content.ts";
 import type { FormulaLine } from "./line.ts";
+import { contentFigure } from "./made-of.ts";
 import { sumRange, withRange } from "./ranges.ts";
 
 /** The alkaline salts of a dough. */

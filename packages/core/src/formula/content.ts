@@ -4,21 +4,7 @@ import { atomicWeightSource } from "../chemistry/elements.ts";
 import type { SpeciesName } from "../chemistry/species.ts";
 import { type Figure, given, summed, worked } from "../figure/figure.ts";
 import { definition } from "../figure/source.ts";
-import type { FormulaLine } from "./line.ts";
-import { percent } from "./naming.ts";
-
-/** An alkaline product of a formula. */
-export type Product = Pick<FormulaLine, "id" | "name" | "material">;
-
-/** What a product holds of a salt, % of the product. */
-export function contentFigure({ id, name, material }: Product, salt: SpeciesName): Figure {
-  return given(
-    percent(`${id}.${salt}`, `${salt} in ${name}`),
-    material.composition?.species[salt] ?? 0,
-    "composition of the product",
-    material.figureSources.composition,
-  );
-}
+import { contentFigure, type Product } from "./made-of.ts";
 
 /** Alkaline salts without water in a product, % of it. */
 export function anhydrousFigure(product: Product, composition: Composition, what = "anhydrous"): Figure {

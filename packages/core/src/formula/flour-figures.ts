@@ -1,14 +1,12 @@
-import { type Figure, given, type Naming, worked } from "../figure/figure.ts";
+import { type Figure, given } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
-import type { Source } from "../figure/source.ts";
-import { basisRule, dryRatio, flourBasis } from "../materials/moisture.ts";
 import { flourFactor, flourRule, labelFactor, labelRule } from "../materials/nitrogen.ts";
 import { nutrients } from "../materials/nutrients.ts";
-import type { Stated, StatedShare } from "../materials/own.ts";
+import type { StatedShare } from "../materials/own.ts";
 import { dec } from "../number/decimal.ts";
-import { type FormulaLine, moistureFigure } from "./line.ts";
+import type { FormulaLine } from "./line.ts";
+import { toAsIs } from "./made-of.ts";
 import type { Content } from "./mix.ts";
-import { percent } from "./naming.ts";
 import { withRange } from "./ranges.ts";
 
 /** The protein of a flour; nothing, and a note, where it is not stated. */
@@ -68,35 +66,6 @@ export function shareAsIs(line: FormulaLine, what: StatedShare): Figure | undefi
       ? given(naming, value, by, ...sources)
       : toAsIs(naming, { ...stated, basis: stated.basis.moisture }, line, sources);
   return what === "protein" ? withRange(figure, material.ranges?.protein) : figure;
-}
-
-function toAsIs(
-  naming: Naming,
-  { value: stated, basis, assumed }: Omit<Stated, "basis"> & { readonly basis: string },
-  line: FormulaLine,
-  sources: readonly Source[],
-): Figure {
-  const what = naming.label.replace(/ as is$/u, "");
-  const by = "as stated for the material";
-  const onBasis = given(
-    { ...naming, id: `${naming.id}-stated`, label: `${what} at ${basis} % mb` },
-    stated,
-    by,
-    ...sources,
-  );
-  const statedOn = given(
-    percent(`${naming.id}-basis`, `moisture that the ${what} is stated on`),
-    basis,
-    assumed ? flourBasis.by : by,
-    ...(assumed ? [flourBasis.source] : sources),
-  );
-  return worked(
-    naming,
-    `stated * ${dryRatio("basis", "moisture")}`,
-    { stated: onBasis, moisture: moistureFigure(line), basis: statedOn },
-    ...sources,
-    basisRule,
-  );
 }
 
 /** 1 for a wholegrain flour, 0 for another. */

@@ -8,9 +8,9 @@ import { citation, massBalance } from "../figure/source.ts";
 import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { type Acceptable, mostParts } from "../spec/believed.ts";
 import type { AlkaliFigures } from "./alkali.ts";
-import { contentFigure } from "./content.ts";
 import type { Role } from "./entries.ts";
 import type { FormulaLine } from "./line.ts";
+import { contentFigure } from "./made-of.ts";
 
 const alkaliTried: Use = {
   percent: "5",

@@ -1,8 +1,7 @@
-import { type Figure, given } from "../figure/figure.ts";
+import type { Figure } from "../figure/figure.ts";
 import type { Path } from "../figure/path.ts";
 import type { KitchenMaterial } from "../materials/own.ts";
 import type { Role } from "./entries.ts";
-import { percent } from "./naming.ts";
 
 /** One ingredient of the formula on 100 parts of flour as weighed. */
 export interface FormulaLine {
@@ -15,16 +14,4 @@ export interface FormulaLine {
   readonly material: KitchenMaterial;
   /** % of flour. */
   readonly parts: Figure;
-}
-
-/** Moisture of a line's material as a figure. */
-export function moistureFigure(line: FormulaLine): Figure {
-  const figure = given(
-    percent(`${line.id}.moisture`, `moisture of ${line.name}`),
-    line.material.moisture,
-    line.material.by?.moisture ?? "as stated for the material",
-    line.material.figureSources.moisture,
-  );
-  const range = line.material.ranges?.moisture;
-  return range === undefined ? figure : { ...figure, range };
 }

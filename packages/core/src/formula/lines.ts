@@ -9,7 +9,8 @@ import { amountPath, doseBeside, entryParts, type Scaling } from "./dose.ts";
 import { otherEntries } from "./entries.ts";
 import { flourShares } from "./flour-shares.ts";
 import { tooMuch } from "./limits.ts";
-import { type FormulaLine, moistureFigure } from "./line.ts";
+import type { FormulaLine } from "./line.ts";
+import { moistureFigure } from "./made-of.ts";
 import { percent } from "./naming.ts";
 import { namedOrWritten, type Replacement, replaceAlkali } from "./replace.ts";
 

@@ -5,8 +5,8 @@ import { ceilToDivision, dec, decimalText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { FormulaLine } from "./line.ts";
-import { moistureFigure } from "./line.ts";
 import type { StatedLines } from "./lines.ts";
+import { moistureFigure } from "./made-of.ts";
 import { ofDough, ofFlour } from "./naming.ts";
 import { sumRange } from "./ranges.ts";
 

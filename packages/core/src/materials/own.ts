@@ -7,6 +7,7 @@ import { fromSpec, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import { findMaterial, isAlkaliLike, materialNamed, nearestMaterials } from "./catalogue.ts";
+import { findPart } from "./composition-parts.ts";
 import {
   assumedMoisture,
   assumedNote,
@@ -45,6 +46,10 @@ export interface KitchenMaterial extends Material {
   readonly price?: Price;
   /** What there is of it in the store. */
   readonly stock?: Quantity;
+  /** Its water is what its other parts leave. */
+  readonly waterIsRest?: true;
+  /** What it is made of at the moisture that this is known at, where it is used at another. */
+  readonly composedAt?: Composition;
   readonly stated: Readonly<Partial<Record<StatedShare, Stated>>>;
   /** Moisture and protein as somebody wrote them: the digits say how exact they are meant. */
   readonly written?: { readonly moisture?: string; readonly protein?: string };
@@ -179,7 +184,8 @@ function overlay(
   const composition = statedComposition(figures, place);
   if (!composition.ok) return composition;
   const made = composition.value ?? before?.composition;
-  const chosen = made && figures.moisture ? atMoisture(made, figures.moisture.value) : made;
+  const other = figures.moisture && made && dec(made.water).lt(HUNDRED) ? figures.moisture.value : undefined;
+  const chosen = made && other !== undefined ? atMoisture(made, other) : made;
   const knownMoisture = figures.moisture?.value ?? composition.value?.water ?? before?.moisture;
   const assumed = knownMoisture === undefined && onlyTheBag(figures);
   const moisture = assumed ? assumedMoisture.value : knownMoisture;
@@ -207,7 +213,10 @@ function overlay(
     : (figures.nitrogenFactor ?? (replaced ? usualFactor : before?.protein?.nitrogenFactor));
   const source: Source = { cite: figures.source ?? fromSpec.cite, standing: "user" };
   const sources = before?.figureSources;
-  const start = before === undefined ? blank(name, kind, source) : whatStays(before, figures, moisture);
+  const stays = before === undefined ? blank(name, kind, source) : whatStays(before, figures, moisture);
+  const { waterIsRest, composedAt: known, ...start } = stays;
+  const rest = figures.moisture === undefined && (composition.value ? isRest(figures) : waterIsRest);
+  const composedAt = other !== undefined ? made : composition.value ? undefined : known;
   const material: KitchenMaterial = {
     ...start,
     kind,
@@ -220,6 +229,8 @@ function overlay(
     ...(figures.stock && { stock: figures.stock }),
     ...(figures.recorded && { recorded: figures.recorded }),
     ...(chosen && { composition: chosen }),
+    ...(composedAt && { composedAt }),
+    ...(rest && { waterIsRest: true }),
     written: {
       ...before?.written,
       ...(figures.moisture && { moisture: figures.moisture.text }),
@@ -310,10 +321,17 @@ function restated(
   return quantity && { value: quantity.value, basis: basis ?? usual, ...(assumed && { assumed }) };
 }
 
+/** Whether what is said of a product leaves its water to be the rest. */
+function isRest({ composition = {}, solution }: MaterialFigures): boolean {
+  const isWater = ([part, share]: readonly [string, string]): boolean =>
+    share.trim().toLowerCase() === "rest" && findPart(part)?.kind === "water";
+  return solution !== undefined || Object.entries(composition).some(isWater);
+}
+
 /** What a product is made of where its moisture is another one: its dry matter stays what it is. */
 function atMoisture(composition: Composition, moisture: DecimalText): Composition {
   const { water, inert } = composition;
-  if (dec(water).eq(moisture) || dec(water).gte(HUNDRED)) return composition;
+  if (dec(water).eq(moisture)) return composition;
   const moved = (share: DecimalInput): DecimalText => decimalText(onMoisture(dec(share), water, moisture));
   const shares = sharesOf(composition).map(([name, share]) => [name, moved(share)] as const);
   return { species: Object.fromEntries(shares), water: moisture, inert: moved(inert) };
@@ -378,6 +396,7 @@ export function writtenProduct({ name, composition }: Product, about: readonly N
     ...blank(name, "alkali", fromSpec),
     composition,
     moisture: composition.water,
+    ...(dec(composition.inert).isZero() && !dec(composition.water).isZero() && { waterIsRest: true }),
     sodium: decimalText(sodiumShare(composition).times(1000)),
     potassium: decimalText(potassiumShare(composition).times(1000)),
     allergensKnown: true,

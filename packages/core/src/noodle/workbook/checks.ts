@@ -63,8 +63,9 @@ export function checks(made: Made): readonly WorkbookCheck[] {
           .filter(({ line }) => line.role === "flour" || line.role === "alkali")
           .map(({ line: { id, material } }) => {
             const flour = ["moisture", "protein", "ash"].map((part) => `${id}.${part}`);
-            const salts = speciesNames.map((salt) => `${id}.${salt}`);
-            const parts = [...flour, ...salts].filter((part) => graph[part]);
+            const salts = [...speciesNames, "inert"].map((salt) => `${id}.${salt}`);
+            const isRest = (part: string): boolean => material.waterIsRest === true && part === `${id}.moisture`;
+            const parts = [...flour, ...salts].filter((part) => graph[part] && !isRest(part));
             const most = material.composition ? dec(100) : mostInAll(material).minus(material.fat ?? 0);
             return `${parts.map(cell).join("+")}>${literal(most)}*${justMore}`;
           })

@@ -2,7 +2,8 @@ import { type Figure, given, worked } from "../../figure/figure.ts";
 import { type Note, note } from "../../figure/problem.ts";
 import { massBalance } from "../../figure/source.ts";
 import { shareAsIs } from "../../formula/flour-figures.ts";
-import { type FormulaLine, moistureFigure } from "../../formula/line.ts";
+import type { FormulaLine } from "../../formula/line.ts";
+import { moistureFigure } from "../../formula/made-of.ts";
 import type { KitchenMaterial } from "../../materials/own.ts";
 import type { FoodComposition } from "./food.ts";
 
