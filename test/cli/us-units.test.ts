@@ -30,8 +30,11 @@ function leftMetric(answer: string): readonly string[] {
 
 const { scales: _scales, ...spec } = fittingSpec as Record<string, unknown>;
 
-const ofSpecs = examples.filter(({ usage, flags }) => /^(?!page).*<spec>/u.test(usage) && flags.includes("units"));
+const ofSpecs = examples.filter(
+  ({ usage, flags }) => /^(?!page|workbook).*[<[]spec/u.test(usage) && flags.includes("units"),
+);
 const names = ["school-noodle.yaml", "evening-class.yaml", "one-bottle.yaml"];
+const files = Object.fromEntries([...names, "harbour-store.yaml"].map((name) => [name, withoutScales(name)]));
 
 describe("an answer in US units", () => {
   test.each(examples.filter(({ flags }) => flags.includes("units")))(
@@ -46,14 +49,22 @@ describe("an answer in US units", () => {
 
   test.each(ofSpecs)("of $usage has none with the specs of the examples", async ({ usage }) => {
     const [command = ""] = usage.split(" ");
-    const files = Object.fromEntries(names.map((name) => [name, withoutScales(name)]));
     for (const name of names.filter(() => !exempt.test(`noodlewright ${command}`))) {
-      const { stdout } = await runExample(`noodlewright ${command} ${name}`, {
+      const { stdout, stderr } = await runExample(`noodlewright ${command} ${name}`, {
         files,
         flags: ["--units", "us"],
         width: 2000,
       });
+      expect(stderr).not.toContain("[file.");
       expect({ name, left: leftMetric(stdout) }).toEqual({ name, left: [] });
     }
+  });
+
+  test("is refused in them, too", async () => {
+    const line = "noodlewright sheet school-noodle.yaml --set 'sheet.width=300 cm'";
+    const { stderr } = await runExample(line, { files, flags: ["--units", "us"], width: 2000 });
+    const [, told = ""] = stderr.split("found");
+    expect(told).toContain("a sheet 9.84 ft wide");
+    expect(leftMetric(told)).toEqual([]);
   });
 });

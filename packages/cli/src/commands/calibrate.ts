@@ -9,8 +9,7 @@ import {
   measuredSheet,
   measuredToasting,
 } from "@noodlewright/core/sheet";
-import { printProblems, printReport } from "../shared/answer.ts";
-import { unitsOf } from "../shared/ask-noodle.ts";
+import { printProblems, printReport, unitsOf } from "../shared/answer.ts";
 import type { Command, Group } from "../shared/command.ts";
 import { dataOf, flagsAt, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
 import { reportFlags } from "../shared/flags.ts";

@@ -1,8 +1,7 @@
 import { renderCard } from "@noodlewright/core/render";
 import type { Override } from "../input/overrides.ts";
 import { exit } from "../io.ts";
-import { printProblems } from "../shared/answer.ts";
-import { unitsOf } from "../shared/ask-noodle.ts";
+import { printProblems, unitsOf } from "../shared/answer.ts";
 import { cardFlags, dateOf, paperOf } from "../shared/card-flags.ts";
 import type { Asked, Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, setFlag } from "../shared/flags.ts";

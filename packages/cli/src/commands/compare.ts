@@ -1,8 +1,8 @@
 import { askCompare, type NamedNoodle } from "@noodlewright/core";
 import type { Placed } from "../input/placed-problem.ts";
 import type { ExitStatus, Io } from "../io.ts";
-import { printProblems, printReport } from "../shared/answer.ts";
-import { loadNoodle, unitsOf } from "../shared/ask-noodle.ts";
+import { printProblems, printReport, unitsOf } from "../shared/answer.ts";
+import { loadNoodle } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 

@@ -1,6 +1,6 @@
 import { styleText } from "node:util";
-import { told } from "@noodlewright/core";
-import { type ProblemIn, pathText, type Told, telling } from "@noodlewright/core/figure";
+import type { UnitSystem } from "@noodlewright/core";
+import { type ProblemIn, pathText, type Told, telling, toldIn } from "@noodlewright/core/figure";
 import { printable, printableJson } from "@noodlewright/core/render";
 import { linesInPlace } from "@noodlewright/core/spec";
 import type { PlacedProblem } from "../input/placed-problem.ts";
@@ -18,6 +18,7 @@ const mostShown = 100;
 interface Manner {
   readonly width: number;
   readonly colour: boolean;
+  readonly units?: UnitSystem | undefined;
   /** What was done in spite of the problems. */
   readonly verdict?: string | undefined;
 }
@@ -36,8 +37,8 @@ export function renderProblems(problems: readonly PlacedProblem[], manner: Manne
 }
 
 /** What a problem says where it stands: advice names the flag that said the value. */
-export function inWords(problem: PlacedProblem): Told {
-  const { found, expected, advice, ...words } = sentences(problem);
+export function inWords(problem: PlacedProblem, units: UnitSystem = "metric"): Told {
+  const { found, expected, advice, ...words } = sentences(problem, units);
   const { code, path, place, flag, example, named, lines: ofFlag = [] } = problem;
   const asFlag = flag !== undefined && example !== undefined && code.startsWith("spec.");
   const ofSpec = place !== undefined && flag === undefined ? linesOfSpec(problem) : ofFlag;
@@ -58,9 +59,9 @@ export function inWords(problem: PlacedProblem): Told {
 
 const tellOwn = telling<OwnFacts>(catalogue);
 
-function sentences(problem: AnyProblem): Told {
-  if (isOwn(problem)) return tellOwn(problem);
-  const words = told(problem);
+function sentences(problem: AnyProblem, units: UnitSystem): Told {
+  if (isOwn(problem)) return tellOwn(problem, units);
+  const words = toldIn(units)(problem);
   return { ...words, advice: `${words.advice}${hintOn(problem)}` };
 }
 
@@ -87,7 +88,7 @@ function inOrder(problems: readonly PlacedProblem[]): readonly PlacedProblem[] {
 function problemLines(problem: PlacedProblem, manner: Manner): readonly string[] {
   const strong = (text: string): string => (manner.colour ? styleText("bold", text, { validateStream: false }) : text);
   const { file, place, flag, path, code } = problem;
-  const { found, expected, advice, lines = [] } = inWords(problem);
+  const { found, expected, advice, lines = [] } = inWords(problem, manner.units);
   const where =
     flag !== undefined
       ? flag
@@ -122,13 +123,13 @@ function excerpt({ place, lineText }: PlacedProblem): readonly string[] {
 }
 
 /** Problems for other programs. */
-export function problemsJson(problems: readonly PlacedProblem[]): string {
+export function problemsJson(problems: readonly PlacedProblem[], units: UnitSystem): string {
   const list = inOrder(problems).map((problem) => {
     const { code, path, file, place, flag } = problem;
     return {
       code,
       path: pathText(path),
-      ...inWords(problem),
+      ...inWords(problem, units),
       facts: problem.facts,
       ...(flag !== undefined && { flag }),
       ...(file !== undefined && { file }),

@@ -1,4 +1,4 @@
-import type { Report } from "@noodlewright/core";
+import type { Report, UnitSystem } from "@noodlewright/core";
 import { nearestNames } from "@noodlewright/core/chemistry";
 import { onlyFigure, withWords, withWorking } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
@@ -40,9 +40,15 @@ export async function printProblems(
   verdict?: string,
 ): Promise<ExitStatus> {
   const { inWords, problemsJson, renderProblems } = await import("../render/problems.ts");
-  if (asked.text("format") === "json") io.out(problemsJson(problems));
-  else io.err(renderProblems(problems, { width: io.width, colour: io.colourOfErrors(), verdict }));
+  if (asked.text("format") === "json") io.out(problemsJson(problems, unitsOf(asked)));
+  else
+    io.err(renderProblems(problems, { width: io.width, colour: io.colourOfErrors(), verdict, units: unitsOf(asked) }));
   return problems.every((problem) => inWords(problem).kind === "no-answer") ? exit.noAnswer : exit.wrongInput;
+}
+
+/** The units asked for. */
+export function unitsOf(asked: Asked): UnitSystem {
+  return asked.text("units") === "us" ? "us" : "metric";
 }
 
 function unknownFigure(id: string, report: Report): AnyProblem {

@@ -6,7 +6,7 @@ import type { Override } from "../input/overrides.ts";
 import type { Placed, PlacedProblem } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
-import { printProblems, printReport } from "./answer.ts";
+import { printProblems, printReport, unitsOf } from "./answer.ts";
 import type { Asked } from "./command.ts";
 import { writeSpec, writes } from "./write-spec.ts";
 
@@ -85,11 +85,6 @@ export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io
   const status =
     "changes" in answer && writes(asked) ? await writeSpec(files[0], answer.changes(), asked, io) : printed;
   return status === exit.done && found?.(answer.value) === false ? exit.noAnswer : status;
-}
-
-/** The units asked for. */
-export function unitsOf(asked: Asked): UnitSystem {
-  return asked.text("units") === "us" ? "us" : "metric";
 }
 
 /** Puts a problem of a question at the flag of the same name. */

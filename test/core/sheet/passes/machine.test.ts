@@ -52,9 +52,9 @@ describe("what fits", () => {
     [
       "fits.cutter-not-there",
       { ...sheet, cutter: { kind: "number", number: 22 } },
-      "take no. 20, the nearest, which cuts strands of 1.50 mm",
+      "take no. 20, the nearest, which cuts strands of 1.5 mm",
     ],
-    ["fits.sheet-too-long", { ...sheet, length: "7000" }, "divide the dough into 3 sheets of 2333 mm"],
+    ["fits.sheet-too-long", { ...sheet, length: "7000" }, "divide the dough into 3 sheets of 2.33 m"],
   ] as const)("%s says what to change", (code, planned, advice) => {
     const problems = toldOf({ ok: false, problems: fitProblems(planned, bench) });
     expect(problems.map((problem) => problem.code)).toEqual([code]);

@@ -1,3 +1,4 @@
+import { measure } from "../in-system.ts";
 import { type Counts, input, type Lists, type Measures, noAnswer, remark, type Tell, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
 
@@ -47,13 +48,13 @@ export const batch = {
     expected: "a weight with its unit, 0 g where there is none",
     advice: `write it like '${name}=3170 g'`,
   })),
-  "mend.beyond": input(({ name, amount, planned, most }: Texts<"name" | "amount" | "planned" | "most">) => ({
-    found: `"${amount}" of ${name}, where the list says ${planned} g`,
-    expected: `at most ${most} g, for a slip is within ten times the list and twice what the mixer takes`,
+  "mend.beyond": input(({ name, amount, planned, most }: Texts<"name" | "amount" | "planned" | "most">, _, tell) => ({
+    found: `"${amount}" of ${name}, where the list says ${tell(measure(planned, "g"))}`,
+    expected: `at most ${tell(measure(most, "g"))}, for a slip is within ten times the list and twice what the mixer takes`,
     advice: "check the number and its unit; so much is another batch and no slip",
   })),
-  "weighing.no-flour": input(({ flour }: Texts<"flour">) => ({
-    found: `${flour} g of flour in a load`,
+  "weighing.no-flour": input(({ flour }: Texts<"flour">, _, tell) => ({
+    found: `${tell(measure(flour, "g"))} of flour in a load`,
     expected: "flour that the scale can show",
     advice: "make a larger batch or name a finer scale",
   })),

@@ -1,3 +1,4 @@
+import { measure } from "../in-system.ts";
 import { type Counts, type Inner, input, type Lists, type Measures, noAnswer, remark, type Texts } from "./entry.ts";
 
 const noP = "bicarbonates have no alkalinity P: hold M instead";
@@ -51,9 +52,12 @@ export const chemistry = {
     expected: `at least ${least} %, what full conversion leaves`,
     advice: "weigh again: salt was spilt, or the tray was not taken off",
   })),
-  "stock.too-much-water": noAnswer(({ least, room }: Texts<"least"> & Partial<Texts<"room">>) => ({
-    found: `a stock of which a load takes at least ${least} g`,
-    expected: room === undefined ? "a scale that takes it" : `at most ${room} g, the salts and all the water of a load`,
+  "stock.too-much-water": noAnswer(({ least, room }: Texts<"least"> & Partial<Texts<"room">>, _, tell) => ({
+    found: `a stock of which a load takes at least ${tell(measure(least, "g"))}`,
+    expected:
+      room === undefined
+        ? "a scale that takes it"
+        : `at most ${tell(measure(room, "g"))}, the salts and all the water of a load`,
     advice: "take a finer scale or allow a wider tolerance",
   })),
   "stock.scales": noAnswer(() => ({
@@ -106,9 +110,9 @@ export const chemistry = {
     expected: `salts with a published fit of density: ${modelled.join(", ")}`,
     advice: "state the strength by mass; no density is needed then",
   })),
-  "density.temperature": noAnswer(({ temperature, low, high }: Texts<"temperature" | "low" | "high">) => ({
-    found: `${temperature} °C`,
-    expected: `${low} to ${high} °C for these salts`,
+  "density.temperature": noAnswer(({ temperature, low, high }: Texts<"temperature" | "low" | "high">, _, tell) => ({
+    found: tell(measure(temperature, "°C")),
+    expected: `${tell(measure(low, "°C"))} to ${tell(measure(high, "°C"))} for these salts`,
     advice: "work within the range, or by mass",
   })),
   "density.too-strong": noAnswer(({ strength, most }: Texts<"strength" | "most">) => ({
@@ -191,9 +195,9 @@ export const chemistry = {
     advice: "make up the solution first",
   })),
   "solubility.temperature": noAnswer(
-    ({ temperature, name, first, last }: Texts<"temperature" | "name" | "first" | "last">) => ({
-      found: `${temperature} °C for ${name}`,
-      expected: `${first} to ${last} °C, where its table ends`,
+    ({ temperature, name, first, last }: Texts<"temperature" | "name" | "first" | "last">, _, tell) => ({
+      found: `${tell(measure(temperature, "°C"))} for ${name}`,
+      expected: `${tell(measure(first, "°C"))} to ${tell(measure(last, "°C"))}, where its table ends`,
       advice: "ask for a temperature in the range",
     }),
   ),

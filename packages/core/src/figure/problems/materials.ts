@@ -1,3 +1,4 @@
+import { measure } from "../in-system.ts";
 import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Sentences, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
 
@@ -154,14 +155,14 @@ export const materials = {
     expected: "what it is made of, such as { Na2CO3: 90 %, K2CO3: 10 % }",
     advice: "copy the composition from its label or certificate",
   })),
-  "toasted.gained": input(({ before, after }: Texts<"before" | "after">) => ({
-    found: `${after} g after drying, from ${before} g`,
+  "toasted.gained": input(({ before, after }: Texts<"before" | "after">, _, tell) => ({
+    found: `${tell(measure(after, "g"))} after drying, from ${tell(measure(before, "g"))}`,
     expected: "less after drying than before",
     advice: "swap the two, or weigh again",
   })),
-  "toasted.beyond-water": input(({ moisture, dry }: Texts<"moisture" | "dry">) => ({
+  "toasted.beyond-water": input(({ moisture, dry }: Texts<"moisture" | "dry">, _, tell) => ({
     found: "more weight lost than the flour had water",
-    expected: `at least ${dry} g after, the dry matter of a flour of ${moisture} % moisture`,
+    expected: `at least ${tell(measure(dry, "g"))} after, the dry matter of a flour of ${moisture} % moisture`,
     advice: "correct the masses or the moisture before, and count what stayed in the pan",
   })),
   "materials.moisture-missing": input(({ name }: Texts<"name">) => ({
@@ -260,8 +261,8 @@ export const materials = {
     expected: "one of gap, dial, line or sticks",
     advice: stated.length === 0 ? "say how the gap is set" : `keep one of ${stated.join(" and ")}`,
   })),
-  "machine.gaps-reversed": input(({ least, greatest }: Texts<"least" | "greatest">) => ({
-    found: `${least} to ${greatest} mm`,
+  "machine.gaps-reversed": input(({ least, greatest }: Texts<"least" | "greatest">, _, tell) => ({
+    found: `${tell(measure(least, "mm"))} to ${tell(measure(greatest, "mm"))}`,
     expected: "the least gap below the greatest",
     advice: "swap the two gaps",
   })),

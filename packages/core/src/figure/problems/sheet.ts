@@ -101,48 +101,54 @@ export const sheet = {
       advice: "correct the number or its unit",
     };
   }),
-  "compounding.gap-not-there": noAnswer(({ gap, gaps, own }: Texts<"gap" | "gaps"> & Partial<Texts<"own">>) => ({
-    found: `${gap} mm`,
-    expected: own === undefined ? gaps : `${own} mm at the compounding rolls, or ${gaps}`,
-    advice:
-      own === undefined
-        ? "compound at a gap that the rolls have, or give rolls of their own under the machine's `compoundingGap:`"
-        : "compound at a gap that the rolls have",
-  })),
-  "fits.rolls-too-narrow": noAnswer(({ width, rolls }: Texts<"width" | "rolls">) => ({
-    found: `a sheet ${width} mm wide`,
-    expected: `at most ${rolls} mm`,
-    advice: `roll it ${rolls} mm wide; each sheet then gets longer by the same ratio`,
+  "compounding.gap-not-there": noAnswer(
+    ({ gap, gaps, own }: Texts<"gap" | "gaps"> & Partial<Texts<"own">>, _, tell) => ({
+      found: tell(measure(gap, "mm")),
+      expected: own === undefined ? gaps : `${tell(measure(own, "mm"))} at the compounding rolls, or ${gaps}`,
+      advice:
+        own === undefined
+          ? "compound at a gap that the rolls have, or give rolls of their own under the machine's `compoundingGap:`"
+          : "compound at a gap that the rolls have",
+    }),
+  ),
+  "fits.rolls-too-narrow": noAnswer(({ width, rolls }: Texts<"width" | "rolls">, _, tell) => ({
+    found: `a sheet ${tell(measure(width, "mm"))} wide`,
+    expected: `at most ${tell(measure(rolls, "mm"))}`,
+    advice: `roll it ${tell(measure(rolls, "mm"))} wide; each sheet then gets longer by the same ratio`,
   })),
   "fits.cutter-too-narrow": noAnswer(
-    ({ width, widest, cutter, strips, each }: Texts<"width" | "widest" | "cutter" | "strips" | "each">) => ({
-      found: `a sheet ${width} mm wide`,
-      expected: `at most ${widest} mm for the cutter ${cutter}`,
-      advice: `slit the sheet lengthwise into ${strips} strips of about ${each} mm, or roll it ${widest} mm wide`,
+    ({ width, widest, cutter, strips, each }: Texts<"width" | "widest" | "cutter" | "strips" | "each">, _, tell) => ({
+      found: `a sheet ${tell(measure(width, "mm"))} wide`,
+      expected: `at most ${tell(measure(widest, "mm"))} for the cutter ${cutter}`,
+      advice: `slit the sheet lengthwise into ${strips} strips of about ${tell(measure(each, "mm"))}, or roll it ${tell(measure(widest, "mm"))} wide`,
     }),
   ),
   "fits.cutter-not-there": noAnswer(
-    ({
-      cutter,
-      cutters,
-      nearest,
-      width,
-    }: Texts<"cutter"> &
-      Lists<"cutters"> &
-      Partial<Texts<"nearest" | "width">> & { readonly meant?: string | number }) => ({
+    (
+      {
+        cutter,
+        cutters,
+        nearest,
+        width,
+      }: Texts<"cutter"> &
+        Lists<"cutters"> &
+        Partial<Texts<"nearest" | "width">> & { readonly meant?: string | number },
+      _,
+      tell,
+    ) => ({
       found: cutter,
       expected: `a cutter that the machine has${cutters.length === 0 ? "" : `: ${cutters.join(", ")}`}`,
       advice:
-        nearest === undefined
+        nearest === undefined || width === undefined
           ? "list the cutters of the machine; a knife is one too, by the width of its strands"
-          : `take ${nearest}, the nearest, which cuts strands of ${width} mm, or list this one under \`cutters:\` of the machine`,
+          : `take ${nearest}, the nearest, which cuts strands of ${tell(measure(width, "mm"))}, or list this one under \`cutters:\` of the machine`,
     }),
   ),
   "fits.sheet-too-long": noAnswer(
-    ({ length, longestSheet, sheets, each }: Texts<"length" | "longestSheet" | "sheets" | "each">) => ({
-      found: `a sheet of ${length} mm`,
-      expected: `at most ${longestSheet} mm`,
-      advice: `divide the dough into ${sheets} sheets of ${each} mm`,
+    ({ length, longestSheet, sheets, each }: Texts<"length" | "longestSheet" | "sheets" | "each">, _, tell) => ({
+      found: `a sheet of ${tell(measure(length, "mm"))}`,
+      expected: `at most ${tell(measure(longestSheet, "mm"))}`,
+      advice: `divide the dough into ${sheets} sheets of ${tell(measure(each, "mm"))}`,
     }),
   ),
   "passes.final-not-on-setting": noAnswer(
@@ -230,10 +236,10 @@ export const sheet = {
           : "leave the thickness out: the compounding gap gives it",
     }),
   ),
-  "passes.not-thinner": input((facts: Texts<"final" | "first"> | Texts<"thickness" | "before">) =>
+  "passes.not-thinner": input((facts: Texts<"final" | "first"> | Texts<"thickness" | "before">, _, tell) =>
     "final" in facts
       ? {
-          found: `${facts.final} mm from a dough of ${facts.first} mm`,
+          found: `${tell(measure(facts.final, "mm"))} from a dough of ${tell(measure(facts.first, "mm"))}`,
           expected: "a final thickness below the first",
           advice: "lower the final thickness or start thicker",
         }
@@ -263,19 +269,19 @@ export const sheet = {
     expected: "a raw portion in g, a strand length in mm, or both",
     advice: "say how much or how long a portion is",
   })),
-  "geometry.too-narrow": noAnswer(({ width, strandWidth }: Texts<"width" | "strandWidth">) => ({
-    found: `${width} mm of sheet for strands of ${strandWidth} mm`,
+  "geometry.too-narrow": noAnswer(({ width, strandWidth }: Texts<"width" | "strandWidth">, _, tell) => ({
+    found: `${tell(measure(width, "mm"))} of sheet for strands of ${tell(measure(strandWidth, "mm"))}`,
     expected: "at least one strand across",
     advice: "roll a wider sheet, trim less or take a narrower cutter",
   })),
-  "geometry.too-short": noAnswer((facts: Texts<"cut" | "sheet" | "longest"> | Texts<"dough" | "portion">) => ({
+  "geometry.too-short": noAnswer((facts: Texts<"cut" | "sheet" | "longest"> | Texts<"dough" | "portion">, _, tell) => ({
     ...("cut" in facts
       ? {
-          found: `cuts of ${facts.cut} mm from sheets of ${facts.sheet} mm`,
-          advice: `write a \`strandLength\` of at most ${facts.longest} mm, or roll longer sheets or wider ones`,
+          found: `cuts of ${tell(measure(facts.cut, "mm"))} from sheets of ${tell(measure(facts.sheet, "mm"))}`,
+          advice: `write a \`strandLength\` of at most ${tell(measure(facts.longest, "mm"))}, or roll longer sheets or wider ones`,
         }
       : {
-          found: `${facts.dough} g at the cutter for portions of ${facts.portion} g`,
+          found: `${tell(measure(facts.dough, "g"))} at the cutter for portions of ${tell(measure(facts.portion, "g"))}`,
           advice: "take a larger load or a smaller portion",
         }),
     expected: "at least one portion of a load",
@@ -305,9 +311,9 @@ export const sheet = {
     expected: "at least one component above zero",
     advice: "give the masses of the components",
   })),
-  "food.denser-than-solid": input(({ measured, poreFree }: Texts<"measured" | "poreFree">) => ({
-    found: `${measured} g/mL`,
-    expected: `at most ${poreFree} g/mL, the dough without any air`,
+  "food.denser-than-solid": input(({ measured, poreFree }: Texts<"measured" | "poreFree">, _, tell) => ({
+    found: tell(measure(measured, "g/mL")),
+    expected: `at most ${tell(measure(poreFree, "g/mL"))}, the dough without any air`,
     advice: "measure the sheet again: its thickness is most often the error",
   })),
   "inverse.no-stages": input(() => ({
@@ -315,9 +321,9 @@ export const sheet = {
     expected: "at least one stage",
     advice: "weigh the dough before and after a stage",
   })),
-  "inverse.gained": input(({ after, before }: Texts<"after" | "before">) => ({
-    found: `${after} g`,
-    expected: `at most the ${before} g that went in`,
+  "inverse.gained": input(({ after, before }: Texts<"after" | "before">, _, tell) => ({
+    found: tell(measure(after, "g")),
+    expected: `at most the ${tell(measure(before, "g"))} that went in`,
     advice: "weigh again, or name what was added, such as dusting starch",
   })),
   "measured.implausible": input(
@@ -337,18 +343,18 @@ export const sheet = {
     expected: "the raw and the cooked weight, or the water before and after cooking with the solids lost",
     advice: "weigh the noodles raw and cooked",
   })),
-  "temperature.too-warm": noAnswer(({ coolEnough }: Texts<"coolEnough">) => ({
+  "temperature.too-warm": noAnswer(({ coolEnough }: Texts<"coolEnough">, _, tell) => ({
     found: "a dough too warm even with all its water as ice",
     expected: "ice for part of the water at most",
-    advice: `cool the flour to ${coolEnough} °C or below, or mix in less time`,
+    advice: `cool the flour to ${tell(measure(coolEnough, "°C"))} or below, or mix in less time`,
   })),
-  "temperature.needs-ice": noAnswer(({ temperature }: Texts<"temperature">) => ({
-    found: `water of ${temperature} °C`,
+  "temperature.needs-ice": noAnswer(({ temperature }: Texts<"temperature">, _, tell) => ({
+    found: `water of ${tell(measure(temperature, "°C"))}`,
     expected: "liquid water",
     advice: "give the temperature of the tap, so that the share of ice can be worked out",
   })),
-  "temperature.too-cold": noAnswer(({ temperature }: Texts<"temperature">) => ({
-    found: `water of ${temperature} °C`,
+  "temperature.too-cold": noAnswer(({ temperature }: Texts<"temperature">, _, tell) => ({
+    found: `water of ${tell(measure(temperature, "°C"))}`,
     expected: "liquid water",
     advice: "let the flour come to a warmer room first",
   })),
@@ -415,14 +421,14 @@ export const sheet = {
         rule,
         apart,
         colder,
-      }: Texts<"friction"> & Partial<Measures<"rule" | "apart">> & { readonly colder?: boolean },
+      }: Measures<"friction"> & Partial<Measures<"rule" | "apart">> & { readonly colder?: boolean },
       tell,
     ) => {
       const beside =
         rule && apart
           ? `, by which the water would be at ${tell(rule)}, ${tell(apart)} ${colder === true ? "colder" : "warmer"}`
           : ", which needs the temperature of the room too";
-      return `Friction of ${friction} counts in the rule of three alone${beside}; the heat balance, whose water this is, counts no work of a mixer. Measure one mix, which gives the heat of mixing beside the friction, and state that heat of mixing.`;
+      return `Friction of ${tell(friction)} counts in the rule of three alone${beside}; the heat balance, whose water this is, counts no work of a mixer. Measure one mix, which gives the heat of mixing beside the friction, and state that heat of mixing.`;
     },
   ),
   "temperature.hot-water": remark(

@@ -368,7 +368,7 @@ function frictionNotes(
   if (friction === undefined || mixingHeat !== undefined || (mixerPower && mixingTime)) return [];
   const { byRule, apart } = found;
   const facts = {
-    friction: friction.text,
+    friction: measure(friction.value, "K"),
     ...(byRule &&
       apart && {
         rule: measure(byRule.value, "°C", 1),
