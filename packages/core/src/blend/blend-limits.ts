@@ -51,14 +51,12 @@ export function limitRow(limit: Limit, bound: Decimal = limit.bound): Row {
 
 /** Makes decimals whole numbers of at most ten digits with the same proportions. @example wholeNumbers([dec("0.5"), dec("-1.25")]) // => [2, -5] */
 export function wholeNumbers(values: readonly Decimal[]): readonly number[] {
-  const largest = values.reduce((most, value) => (value.abs().gt(most) ? value.abs() : most), ZERO);
-  if (largest.isZero()) return values.map(() => 0);
-  const places = Math.max(0, 9 - Math.floor(Math.log10(largest.toNumber())));
-  const rounded = values.map((value) => value.toDecimalPlaces(places));
-  const scale = dec(10).pow(Math.max(...rounded.map((value) => value.decimalPlaces())));
-  const whole = rounded.map((value) => value.times(scale).toNumber());
+  const exponents = values.flatMap((value) => (value.isZero() ? [] : [value.e]));
+  if (exponents.length === 0) return values.map(() => 0);
+  const scale = dec(10).pow(Math.max(0, 9 - Math.max(...exponents)));
+  const whole = values.map((value) => value.times(scale).round().toNumber());
   const divisor = whole.reduce(commonDivisor, 0);
-  return divisor === 0 ? whole : whole.map((value) => value / divisor + 0);
+  return whole.map((value) => value / divisor + 0);
 }
 
 function commonDivisor(a: number, b: number): number {
