@@ -1,14 +1,14 @@
 import { solutionPh } from "@noodlewright/core/chemistry";
 import { describe, expect, test } from "vitest";
 import { dec } from "#core/number/decimal.ts";
+import { answered } from "../core/told-of.ts";
 
 type Salts = Readonly<Record<string, string>>;
 
 function ph(salts: Salts, temperature = "25"): number {
   const total = Object.values(salts).reduce((sum, share) => sum.plus(share), dec(0));
-  const outcome = solutionPh({ species: salts, water: dec(100).minus(total).toString(), inert: "0" }, temperature);
-  if (!outcome.ok) throw new Error(outcome.problems.map(({ code }) => code).join());
-  return Number(outcome.value.value);
+  const solution = { species: salts, water: dec(100).minus(total).toString(), inert: "0" };
+  return Number(answered(solutionPh(solution, temperature)).value);
 }
 
 /**

@@ -1,6 +1,7 @@
 import { strengthOf } from "@noodlewright/core/chemistry";
 import { expect, test } from "vitest";
 import { dec } from "#core/number/decimal.ts";
+import { answered } from "../core/told-of.ts";
 
 /**
  * Salt, % by mass, mol/kg, mol/L at 20 °C.
@@ -36,9 +37,7 @@ const rows = [
 
 function strength(salt: string, percent: string) {
   const composition = { species: { [salt]: percent }, water: dec(100).minus(percent).toString(), inert: "0" };
-  const outcome = strengthOf(composition, "20", "145");
-  if (!outcome.ok) throw new Error("no strength");
-  return outcome.value;
+  return answered(strengthOf(composition, "20", "145"));
 }
 
 /** Half the last printed digit, and what rounding of the molar mass adds. */

@@ -4,6 +4,7 @@ import { describe, expect, test } from "vitest";
 import { wantedChecks } from "#core/explore/wanted-checks.ts";
 import { always } from "../always.ts";
 import { loadHighs } from "../core/explore/independent.ts";
+import { listed } from "../core/formula/worked-out.ts";
 import { answered } from "../core/told-of.ts";
 
 /** Molar masses, g/mol: Prohaska et al. 2022, IUPAC standard atomic weights, abridged: Na 22.990, K 39.098, C 12.011, O 15.999. */
@@ -29,10 +30,7 @@ function specOf(wanted: object, least: readonly number[], more: object = {}) {
     ),
     flours: flours.map(({ name }, index) => ({ name, amount: "find", least: `${least[index]} %` })),
     water: { added: "find" },
-    alkali: [
-      { name: "sodium carbonate", amount: "find" },
-      { name: "potassium carbonate", amount: "find" },
-    ],
+    alkali: listed({ "sodium carbonate": "find", "potassium carbonate": "find" }),
     salt: "find",
     wanted: { leastShare: "0 %", ...wanted },
     ...more,

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { always } from "../always.ts";
-import { workedOut } from "../core/formula/worked-out.ts";
+import { listed, workedOut } from "../core/formula/worked-out.ts";
 import { cereals, food } from "./ifct.ts";
 
 interface Row {
@@ -62,10 +62,7 @@ describe("gluten to reach a protein", () => {
   // MEXT Standard Tables of Food Composition in Japan 2020: medium flour 01018 9.0 %, gluten powder 01071 72.0 %.
   it("3.175 % of gluten powder brings medium flour from 9.0 to 11.0 % as is, by hand", () => {
     const { blend, graph } = workedOut({
-      flours: [
-        { name: "mext 01018", amount: "rest" },
-        { name: "mext 01071", amount: "3.175 %" },
-      ],
+      flours: listed({ "mext 01018": "rest", "mext 01071": "3.175 %" }),
       water: { tap: "36 %" },
     }).formula;
     const valuesOf = (id: RegExp) =>

@@ -2,7 +2,7 @@ import type { Formula } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
-import { type Written, workedOut } from "../core/formula/worked-out.ts";
+import { listed, type Written, workedOut } from "../core/formula/worked-out.ts";
 import { answered } from "../core/told-of.ts";
 
 /** Flour of 14 % moisture: what the laboratories mean unless they say otherwise. */
@@ -27,10 +27,7 @@ const parts =
 const textbook: Written = {
   flours: [{ name: "noodle flour", amount: "300 g", figures: flour }],
   water: { tap: "96 g" },
-  alkali: [
-    { name: "sodium carbonate", amount: "2.7 g" },
-    { name: "potassium carbonate", amount: "0.3 g" },
-  ],
+  alkali: listed({ "sodium carbonate": "2.7 g", "potassium carbonate": "0.3 g" }),
 };
 const textbookSource =
   "laboratory method of a noodle textbook, read in two copies: 300 g flour, 96 mL water, 2.7 g Na2CO3, 0.3 g K2CO3";

@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { exact } from "#core/figure/figure.ts";
 import type { LabelWish } from "#core/materials/label.ts";
 import { type LabelReading, type ProteinLabel, readLabels } from "#core/materials/label.ts";
+import { answered } from "../core/told-of.ts";
 
 /**
  * Protein in % that a label leaves open: book, serving in g, printed protein in g, least, greatest, and the same two
@@ -62,9 +63,7 @@ const rows: readonly Row[] = [
 ];
 
 function read(labels: readonly ProteinLabel[], wish: LabelWish = {}): LabelReading {
-  const reading = readLabels(labels, wish);
-  if (!reading.ok) throw new Error(reading.problems.map(({ code }) => code).join(", "));
-  return reading.value;
+  return answered(readLabels(labels, wish));
 }
 
 describe("protein that a nutrition label leaves open", () => {

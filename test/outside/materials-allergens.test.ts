@@ -1,18 +1,12 @@
-import type { Allergen, Jurisdiction, Material } from "@noodlewright/core/answers";
+import type { Allergen, Jurisdiction } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { allergenLists } from "#core/materials/allergen-lists.ts";
 import { allergensFor } from "#core/materials/allergens.ts";
-import { findMaterial } from "#core/materials/catalogue.ts";
-
-function material(name: string): Material {
-  const found = findMaterial(name);
-  if (!found.ok) throw new Error(name);
-  return found.material;
-}
+import { catalogued } from "./catalogued.ts";
 
 /** The names, as the list of the place groups them, of what the materials contain. */
 function contained(names: readonly string[], jurisdiction: Jurisdiction, duty: "must" | "recommended" = "must") {
-  const { contains } = allergensFor(names.map(material), jurisdiction);
+  const { contains } = allergensFor(names.map(catalogued), jurisdiction);
   return contains.filter((finding) => finding.duty === duty).map(({ name }) => name);
 }
 

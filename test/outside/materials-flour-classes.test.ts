@@ -1,15 +1,13 @@
 import { describe, expect, it } from "vitest";
 import { classedFlours } from "#core/formula/classes.ts";
-import { findMaterial } from "#core/materials/catalogue.ts";
 import type { Grain } from "#core/materials/flour-class-list.ts";
 import { type ClassFit, flourClasses } from "#core/materials/flour-classes.ts";
 import { materialsReport } from "#core/report/materials-report.ts";
 import { workedOut } from "../core/formula/worked-out.ts";
+import { catalogued } from "./catalogued.ts";
 
 function fitsOf(name: string, grain: Grain): readonly ClassFit[] {
-  const found = findMaterial(name);
-  if (!found.ok) throw new Error(name);
-  return flourClasses({ ...found.material, grain });
+  return flourClasses({ ...catalogued(name), grain });
 }
 
 function one(fits: readonly ClassFit[], system: string, type: string): ClassFit {
@@ -106,9 +104,9 @@ describe("the class of a flour, as users are told", () => {
   });
 
   it("stands in the answer of a formula and of a material", () => {
-    const bread = findMaterial("bread flour");
-    if (!bread.ok) throw new Error("no bread flour");
-    const classes = materialsReport([bread.material], "bread flour").sections.find(({ id }) => id === "classes");
+    const classes = materialsReport([catalogued("bread flour")], "bread flour").sections.find(
+      ({ id }) => id === "classes",
+    );
     expect(JSON.stringify(classes)).toContain("550");
     expect(JSON.stringify(classes)).toContain("Germany: DIN 10355 (1992)");
   });

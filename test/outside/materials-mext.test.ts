@@ -1,18 +1,15 @@
 import type { Material } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
-import { catalogue, findMaterial } from "#core/materials/catalogue.ts";
+import { catalogue } from "#core/materials/catalogue.ts";
 import { dec, sum } from "#core/number/decimal.ts";
+import { catalogued } from "./catalogued.ts";
 import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
 
 /** Source of all values here: MEXT, Standard Tables of Food Composition in Japan 2020, read in a copy. */
 const foods = catalogue().filter(({ key }) => key.startsWith("mext "));
 const closed = foods.filter(({ kind, fat }) => kind !== "egg" && fat !== undefined);
 
-function item(number: string): Material {
-  const found = findMaterial(`mext ${number}`);
-  if (!found.ok) throw new Error(number);
-  return found.material;
-}
+const item = (number: string): Material => catalogued(`mext ${number}`);
 
 describe("Standard Tables of Food Composition in Japan 2020", () => {
   it("has 19 ingredients and 11 noodles here", () => {

@@ -1,17 +1,14 @@
 import type { Material } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { usdaRows } from "#core/materials/catalogue/usda-sr28-rows.ts";
-import { catalogue, findMaterial } from "#core/materials/catalogue.ts";
+import { catalogue } from "#core/materials/catalogue.ts";
 import { dec, sum } from "#core/number/decimal.ts";
+import { catalogued } from "./catalogued.ts";
 
 /** Source of all values here: USDA National Nutrient Database for Standard Reference, Release 28, read in two copies. */
 const foods = catalogue().filter(({ key }) => key.startsWith("usda "));
 
-function food(ndb: string): Material {
-  const found = findMaterial(`usda ${ndb}`);
-  if (!found.ok) throw new Error(ndb);
-  return found.material;
-}
+const food = (ndb: string): Material => catalogued(`usda ${ndb}`);
 
 function proximates({ moisture, protein, fat, carbohydrate, ash }: Material) {
   return sum([moisture, protein?.value, fat, carbohydrate, ash].map((part) => dec(part ?? Number.NaN)));
@@ -20,7 +17,7 @@ function proximates({ moisture, protein, fat, carbohydrate, ash }: Material) {
 describe("USDA Standard Reference 28", () => {
   it("has 87 foods here, baking soda left to chemistry", () => {
     expect(foods).toHaveLength(87);
-    expect(findMaterial("usda 18372").ok).toBe(false);
+    expect(() => food("18372")).toThrow("no usda 18372");
   });
 
   // Carbohydrate is by difference, so the parts add up to 100 g; 16122 is the one row that does not (100.27 g).

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { contentsOf } from "#core/batch/composition.ts";
 import { keptInBoiling } from "#core/batch/nutrition-cooked.ts";
-import { workedOut } from "../core/formula/worked-out.ts";
+import { listed, workedOut } from "../core/formula/worked-out.ts";
 import { eaten, hundred, nothingBut } from "./portion-eaten.ts";
 
 /** Sodium or potassium in 100 g of a salt, mg. */
@@ -39,10 +39,7 @@ describe("sodium and potassium of salts", () => {
 const published = {
   ...nothingBut("flour without minerals", { moisture: "14 %", sodium: "0 mg", potassium: "0 mg" }),
   water: { tap: "34 %" },
-  alkali: [
-    { name: "sodium carbonate", amount: "0.9 %" },
-    { name: "potassium carbonate", amount: "0.1 %" },
-  ],
+  alkali: listed({ "sodium carbonate": "0.9 %", "potassium carbonate": "0.1 %" }),
   ingredients: [
     {
       name: "pure salt",
@@ -103,10 +100,7 @@ describe("a raw alkaline noodle is like that of the Japanese tables, item 01047"
     {
       flours: [{ name: "mext 01020", amount: "100 %" }],
       water: { tap: "32 %" },
-      alkali: [
-        { name: "sodium carbonate", amount: "0.4 %" },
-        { name: "potassium carbonate", amount: "0.6 %" },
-      ],
+      alkali: listed({ "sodium carbonate": "0.4 %", "potassium carbonate": "0.6 %" }),
       salt: "1 %",
     },
     "JP",

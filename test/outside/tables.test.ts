@@ -26,18 +26,7 @@ import { dec } from "#core/number/decimal.ts";
 import { densities, specificHeats } from "#core/sheet/water/choi-okos.ts";
 
 /** Where a figure comes from, and sentences about it, may be worded anew without a change of the table. */
-const prose: readonly string[] = [
-  "source",
-  "sources",
-  "notes",
-  "note",
-  "remark",
-  "advice",
-  "usedFor",
-  "use",
-  "text",
-  "title",
-];
+const prose = "source sources notes note remark advice usedFor use text title".split(" ");
 
 /** Plain data as text, keys in order, without prose. */
 function canonical(value: unknown): string {
@@ -69,27 +58,7 @@ const titrated = Object.values(species).map(
 );
 
 /** Values of the fits of density at the strengths and temperatures of the tables behind them, cm³/g: coefficients are not to be had one by one. */
-const strengths = [
-  "0.5",
-  "1",
-  "2",
-  "3",
-  "4",
-  "6",
-  "8",
-  "9",
-  "12",
-  "15",
-  "16",
-  "18",
-  "20",
-  "22",
-  "24",
-  "28",
-  "32",
-  "34",
-  "40",
-];
+const strengths = "0.5 1 2 3 4 6 8 9 12 15 16 18 20 22 24 28 32 34 40".split(" ");
 const volumes = Object.entries(knownOf((salt) => salt.volume)).map(
   ([name, { temperature, strongest, doubt, volume }]) => [
     name,

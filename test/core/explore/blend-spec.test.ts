@@ -7,7 +7,7 @@ import { designBlend } from "#core/blend/spec-blend.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { blendSearchReport } from "#core/report/blend-search-report.ts";
 import { always } from "../../always.ts";
-import { floursOf } from "../formula/worked-out.ts";
+import { listed } from "../formula/worked-out.ts";
 import { answered, codesOf } from "../told-of.ts";
 
 const certificate = (protein: string, ash: string, more: object = {}) => ({
@@ -27,7 +27,7 @@ const store = {
 const kitchen = {
   name: "harbour noodle",
   materials: store,
-  flours: floursOf({ plain: "80 %", dark: "20 %" }),
+  flours: listed({ plain: "80 %", dark: "20 %" }),
   shelf: { strong: {} },
   water: { added: "36 %" },
   batch: { flour: "50 kg" },
@@ -122,7 +122,7 @@ describe("if nothing is changed", () => {
 describe("a formula in grams that meets all of it", () => {
   const grams = {
     ...kitchen,
-    flours: floursOf({ plain: "900 g", dark: "80 g" }),
+    flours: listed({ plain: "900 g", dark: "80 g" }),
     shelf: { strong: {}, dark: {} },
     batch: { flour: "50 kg" },
   };
@@ -292,7 +292,7 @@ describe("a style", () => {
 });
 
 test("takes the blend of a formula in grams", () => {
-  const flours = floursOf({ plain: "1000 g", dark: "100 g" });
+  const flours = listed({ plain: "1000 g", dark: "100 g" });
   const found = design({ ...kitchen, flours, water: { added: "360 g" }, wanted: { protein: "at least 10.6 %" } });
   expect(found.unchanged.map(({ holds }) => holds)).toEqual([false]);
   expect(shares(found)).toEqual({ plain: 85, dark: 9, strong: 6 });

@@ -4,12 +4,12 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { changedGraph } from "#core/figure/recalculate.ts";
 import { always } from "../../always.ts";
-import { floursOf } from "../formula/worked-out.ts";
+import { listed } from "../formula/worked-out.ts";
 import { answered } from "../told-of.ts";
 
 const written = {
   name: "class noodle",
-  flours: floursOf({ "bread flour": "80 %", "rye flour": "20 %" }),
+  flours: listed({ "bread flour": "80 %", "rye flour": "20 %" }),
   water: { added: "36 %" },
   alkali: [{ name: "sodium carbonate", amount: "1 %" }],
   salt: "1 %",

@@ -125,14 +125,10 @@ describe("tolerance", () => {
   test("affine models: the range is the sum of the reaches, whatever the numbers", () => {
     const small = fc.integer({ min: -50, max: 50 });
     always(100, [fc.array(fc.tuple(small, small, fc.nat(9)), { minLength: 1, maxLength: 5 })], (terms) => {
-      const list = terms.map(([, middle, error], index) => ({
-        id: `x${index}`,
-        kind: "weighing" as const,
-        name: `x${index}`,
-        value: `${middle}`,
-        plusMinus: `${error}`,
-        unit: "",
-      }));
+      const list = terms.map(([, middle, error], index) => {
+        const name = `x${index}`;
+        return { id: name, kind: "weighing" as const, name, value: `${middle}`, plusMinus: `${error}`, unit: "" };
+      });
       const one = ofFormula(
         list,
         terms.map(([slope], index) => `(0 - ${-slope}) * x${index}`.replace("(0 - -", "(0 + ")).join(" + "),
@@ -144,14 +140,8 @@ describe("tolerance", () => {
   });
 
   test("a product around zero: corners where the directions turn are all tried", () => {
-    const around = ["a", "b"].map((id) => ({
-      id,
-      kind: "weighing" as const,
-      name: id,
-      value: "0",
-      plusMinus: "2",
-      unit: "",
-    }));
+    const zero = { kind: "weighing" as const, value: "0", plusMinus: "2", unit: "" };
+    const around = ["a", "b"].map((id) => ({ ...zero, id, name: id }));
     const one = ofFormula(around, "a * b");
     expect([one.figure.range?.low, one.figure.range?.high]).toEqual(["-4", "4"]);
   });

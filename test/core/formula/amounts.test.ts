@@ -2,7 +2,7 @@ import { told } from "@noodlewright/core";
 import { describe, expect, it } from "vitest";
 import { formulaOf } from "#core/formula/formula.ts";
 import { codesOf, toldOf } from "../told-of.ts";
-import { flour, floursOf, partsOf, workedOut } from "./worked-out.ts";
+import { flour, listed, partsOf, workedOut } from "./worked-out.ts";
 
 const plain = { flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } };
 
@@ -26,7 +26,7 @@ describe("shares of the flours", () => {
 describe("amounts in % of flour and in masses", () => {
   it("come to the same formula", () => {
     const inPercent = workedOut({
-      flours: floursOf({ "bread flour": "60 %", "cake flour": "rest" }),
+      flours: listed({ "bread flour": "60 %", "cake flour": "rest" }),
       water: { tap: "30 %" },
       alkali: [{ name: "sodium carbonate", amount: "0.8 %" }],
       salt: "1.5 %",
@@ -34,7 +34,7 @@ describe("amounts in % of flour and in masses", () => {
       dusting: { name: "cornstarch", amount: "2 %" },
     }).formula;
     const inGrams = workedOut({
-      flours: floursOf({ "bread flour": "300 g", "cake flour": "0.2 kg" }),
+      flours: listed({ "bread flour": "300 g", "cake flour": "0.2 kg" }),
       water: { tap: "150 g" },
       alkali: [{ name: "sodium carbonate", amount: "4 g" }],
       salt: "7.5 g",
@@ -147,7 +147,7 @@ it.each([
   ["90 %", "20 %", "take 10 % away"],
   ["90 %", "5 %", "add 5 %, or write one flour as `amount: rest`"],
 ])("flours of %s and %s are told what would fit", (first, second, advice) => {
-  const flours = floursOf({ "bread flour": first, "cake flour": second });
+  const flours = listed({ "bread flour": first, "cake flour": second });
   const refusal = formulaOf({ name: "class noodle", flours, water: { added: "36 %" } });
   expect(refusal.ok ? [] : refusal.problems.map((one) => told(one).advice)).toEqual([advice]);
 });
@@ -164,7 +164,7 @@ describe("amounts that cannot be", () => {
         ],
       },
     ],
-    ["materials.unknown", { flours: floursOf({ "bread flour": "0 %", "no such flour": "100 %" }) }],
+    ["materials.unknown", { flours: listed({ "bread flour": "0 %", "no such flour": "100 %" }) }],
     ["amounts.mass-without-flour-mass", { ingredients: [{ name: "whole egg", amount: "10 g" }] }],
     ["alkali.no-strength", { alkali: [{ name: "table salt", amount: "1 %", as: "anhydrous salts" }] }],
     ["alkali.dose-unit", { alkali: [{ name: "sodium carbonate", amount: "17 meq", as: "product" }] }],
@@ -187,7 +187,7 @@ describe("amounts that cannot be", () => {
   it("says everything in one go, what cannot be read together with what cannot be", () => {
     const outcome = formulaOf({
       name: "test",
-      flours: floursOf({ "bread flour": "90 %", "hourse flour": "5 %" }),
+      flours: listed({ "bread flour": "90 %", "hourse flour": "5 %" }),
       water: { added: "36" },
       sault: "1 %",
       alkali: [{ name: "sodium carbonat", amount: "1 %" }],

@@ -30,7 +30,7 @@ export function flour(moisture: string, protein = "12 %") {
   return { moisture, protein, proteinBasis: "14 % mb", ash: "0.4 %" };
 }
 
-/** Flours by their names, each with its amount. */
-export function floursOf(amounts: Readonly<Record<string, string>>): Written["flours"] {
+/** Flours, or alkaline products, by their names, each with its amount. */
+export function listed(amounts: Readonly<Record<string, string>>): { name: string; amount: string }[] {
   return Object.entries(amounts).map(([name, amount]) => ({ name, amount }));
 }
