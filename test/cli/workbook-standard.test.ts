@@ -12,7 +12,7 @@ import { examples } from "../core/workbook/kit.ts";
  */
 const order: Readonly<Record<string, string>> = {
   worksheet:
-    "sheetPr dimension sheetViews sheetFormatPr cols sheetData sheetProtection mergeCells conditionalFormatting dataValidations pageMargins pageSetup headerFooter",
+    "sheetPr dimension sheetViews sheetFormatPr cols sheetData sheetProtection mergeCells conditionalFormatting dataValidations pageMargins pageSetup headerFooter rowBreaks",
   styleSheet: "numFmts fonts fills borders cellStyleXfs cellXfs cellStyles dxfs",
   workbook: "workbookPr bookViews sheets definedNames calcPr",
   // a cell, a rule, a format and a border within these
@@ -53,7 +53,9 @@ const attributes: Readonly<Record<string, Readonly<Record<string, RegExp>>>> = {
     sqref: any,
   },
   pageMargins: { left: number, right: number, top: number, bottom: number, header: number, footer: number },
-  pageSetup: { paperSize: whole, fitToHeight: whole, orientation: /^(?:portrait|landscape)$/u },
+  pageSetup: { paperSize: whole, scale: whole, fitToHeight: whole, orientation: /^(?:portrait|landscape)$/u },
+  rowBreaks: { manualBreakCount: whole },
+  brk: { id: whole, max: whole, man: truth },
   numFmt: { numFmtId: whole, formatCode: any },
   sz: { val: number },
   name: { val: any },
@@ -247,6 +249,18 @@ describe("the file of a workbook keeps to the open standard", () => {
         ).toEqual([]);
         expect(Number(attributes["errorTitle"]?.length)).toBeLessThanOrEqual(32);
         expect(children.filter(({ text }) => unescaped(text).length > 255)).toEqual([]);
+      }
+      // Pages begin behind empty rows, and those of the first sheet hold what is between: no table is torn in print.
+      const breaks = all(sheet, "brk").map(({ attributes }) => Number(attributes["id"]));
+      const rows = all(sheet, "row");
+      expect([path, breaks.filter((row) => rows[row - 1]?.children.length !== 0)]).toEqual([path, []]);
+      const { scale, fitToHeight, orientation, paperSize } = all(sheet, "pageSetup")[0]?.attributes ?? {};
+      if (path.endsWith("sheet1.xml") && fitToHeight !== "1") {
+        const [high, wide] = paperSize === "9" ? [842, 595] : [792, 612];
+        const room = (((orientation === "portrait" ? high : wide) - 72) * 100) / Number(scale);
+        const heights = rows.map(({ attributes }) => Number(attributes["ht"] ?? 15));
+        const pages = [0, ...breaks].map((from, index) => heights.slice(from, breaks[index]));
+        expect(pages.filter((page) => page.reduce((sum, one) => sum + one, 0) > room)).toEqual([]);
       }
       const merged = all(sheet, "mergeCell").map(({ attributes }) => attributes["ref"]);
       expect(new Set(merged).size).toBe(merged.length);

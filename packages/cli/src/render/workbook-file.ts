@@ -109,13 +109,15 @@ function sheetPart(sheet: WorkbookSheet, paper: Workbook["paper"], looks: Looks)
     });
     return `<row r="${row + 1}"${heightOf(cells, widths)}>${written.join("")}</row>`;
   });
+  const pages = pagesOf(sheet, paper);
   const pane =
     headings === 0
       ? ""
       : `<pane ySplit="${headings}" topLeftCell="A${headings + 1}" activePane="bottomLeft" state="frozen"/>`;
   return [
     `${declaration}<worksheet xmlns="${mainSpace}">`,
-    `<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>`,
+    // Programs that fit a sheet to a page pay no regard to breaks: a sheet with breaks has a scale instead.
+    pages.breaks.length === 0 ? `<sheetPr><pageSetUpPr fitToPage="1"/></sheetPr>` : "",
     `<dimension ref="A1:${addressOf(Math.max(0, rows.length - 1), columns - 1)}"/>`,
     `<sheetViews><sheetView showGridLines="0" workbookViewId="0">${pane}</sheetView></sheetViews>`,
     `<sheetFormatPr defaultColWidth="${usualWidth}" defaultRowHeight="${lineHeight}"/>`,
@@ -128,8 +130,11 @@ function sheetPart(sheet: WorkbookSheet, paper: Workbook["paper"], looks: Looks)
       : `<conditionalFormatting sqref="${checks.join(" ")}"><cfRule type="cellIs" dxfId="0" priority="1" operator="notEqual"><formula>"fine"</formula></cfRule></conditionalFormatting>`,
     counted("dataValidations", inputs),
     `<pageMargins left="0.4" right="0.4" top="0.4" bottom="0.6" header="0.3" footer="0.3"/>`,
-    pageSetup(sheet, paper),
+    `<pageSetup paperSize="${paper === "A4" ? 9 : 1}" ${pages.breaks.length === 0 ? `fitToHeight="${pages.fits}"` : `scale="${pages.scale}"`} orientation="${pages.orientation}"/>`,
     `<headerFooter><oddFooter>&amp;L&amp;A&amp;R&amp;P / &amp;N</oddFooter></headerFooter>`,
+    pages.breaks.length === 0
+      ? ""
+      : `<rowBreaks count="${pages.breaks.length}" manualBreakCount="${pages.breaks.length}">${pages.breaks.map((row) => `<brk id="${row}" max="16383" man="1"/>`).join("")}</rowBreaks>`,
     "</worksheet>",
   ].join("");
 }
@@ -167,6 +172,8 @@ function validation(cell: string, { least = 0, above, most, whole, optional }: W
 const lineHeight = 15;
 /** Width of a column of which nothing is said, characters. */
 const usualWidth = 13;
+/** Width of a digit in print, points. */
+const digitWidth = 5.6;
 /** How much larger a title is. */
 const titleHeight = 1.4;
 /** Words are narrower than as many digits, by which widths are measured. */
@@ -174,20 +181,46 @@ const lettersToDigit = 1.1;
 
 /** Sides of a page without its margins, points; the short one first. */
 const pages = { A4: [537, 770], letter: [554, 720] } as const;
+/** Part of a page that is surely there, whatever program measures its rows. */
+const surely = 0.95;
 /** Scale down to which a page can be read. */
 const legible = 0.55;
 
-/** The whole sheet on one page, upright or across, where it can be read; otherwise as many pages as it takes, as wide as it. */
-function pageSetup(sheet: WorkbookSheet, paper: Workbook["paper"]): string {
-  const { widths, rows } = sheet;
+/** How a sheet is printed: wholly on one page where it can be read so; otherwise on few pages, as large as they let it, so that no table is torn. */
+function pagesOf(sheet: WorkbookSheet, paper: Workbook["paper"]) {
+  const { widths, rows, headings } = sheet;
   const columns = Array.from({ length: sizeOf(sheet).columns }, (_, index) => widths[index] ?? usualWidth);
-  const width = columns.reduce((sum, one) => sum + 5.25 * one + 3.75, 0);
-  const height = rows.reduce((sum, cells) => sum + linesOf(cells, widths) * lineHeight, 0);
+  const width = columns.reduce((sum, one) => sum + digitWidth * one, 0);
+  const heights = rows.map((cells) => linesOf(cells, widths) * lineHeight);
+  const heightOf = (from: number, to: number): number => heights.slice(from, to).reduce((sum, one) => sum + one, 0);
+  const breaksFor = (room: number): readonly number[] => {
+    const breaks: number[] = [];
+    let [from, gap] = [headings, 0];
+    for (const [row, cells] of rows.entries()) {
+      if (heightOf(0, headings) + heightOf(from, row + 1) > room && gap > from) {
+        breaks.push(gap);
+        from = gap;
+      }
+      if (cells.every((cell) => cell === null)) gap = row + 1;
+    }
+    return breaks;
+  };
   const [short, long] = pages[paper];
-  const [upright, across] = [Math.min(short / width, long / height), Math.min(long / width, short / height)];
-  const onOne = Math.max(upright, across) >= legible;
-  const orientation = (onOne ? upright >= across : short / width >= legible) ? "portrait" : "landscape";
-  return `<pageSetup paperSize="${paper === "A4" ? 9 : 1}" fitToHeight="${onOne ? 1 : 0}" orientation="${orientation}"/>`;
+  const turned = [
+    { orientation: "portrait", wide: short, high: long },
+    { orientation: "landscape", wide: long, high: short },
+  ].map((page) => ({ ...page, scale: Math.min(1, page.wide / width, page.high / heightOf(0, rows.length)) }));
+  const [onOne] = turned.toSorted((one, other) => other.scale - one.scale);
+  if (onOne !== undefined && onOne.scale >= legible) return { ...onOne, fits: 1, breaks: [] };
+  const several = turned.flatMap(({ orientation, wide, high }) => {
+    const largest = Math.floor(100 * Math.min(1, wide / width));
+    const scales = Array.from({ length: Math.max(0, largest + 1 - 100 * legible) }, (_, less) => largest - less);
+    return scales.map((scale) => ({ orientation, scale, breaks: breaksFor((surely * high * 100) / scale) }));
+  });
+  const [best = { orientation: "landscape", scale: 100 * legible, breaks: [] }] = several.toSorted(
+    (one, other) => one.breaks.length - other.breaks.length || other.scale - one.scale,
+  );
+  return { ...best, fits: 0 };
 }
 
 /** Says the height of a row whose words wrap or are large. */

@@ -71,6 +71,7 @@ class Block {
 
   constructor(sheet: SheetDraft, columns: readonly string[], lines: readonly RoundedLine[]) {
     this.#sheet = sheet;
+    if (columns[0] !== "value") sheet.add();
     sheet.add({ role: "heading", value: "" }, ...columns.map((value) => ({ role: "column" as const, value })));
     this.#first = sheet.length;
     this.#rows = lines.length;
@@ -108,6 +109,7 @@ export function layRounding(sheet: SheetDraft, { title, lines, least, divisions 
   const beyond: string[] = [];
   let previous: { readonly step: Worked; readonly on: Worked } | undefined;
   for (let round = 0; round < divisions; round += 1) {
+    sheet.add();
     const top = sheet.length;
     for (const value of scalarNames) sheet.add({ role: "text", value });
     const put = (name: (typeof scalarNames)[number], formula: Worked): Worked =>

@@ -301,7 +301,11 @@ class UseSheet {
       this.#sheet.add({ role: index === 0 ? "title" : "note", value });
     }
     const top = this.#sheet.length + 1;
-    const end = this.#putInputs(top);
+    const [inputTops = [], resultTops = []] = topsInBands(top, [
+      parts.inputs.map(({ figures }) => figures.length + 2),
+      parts.results.map(({ rows }) => rows.length + 2),
+    ]);
+    const end = this.#putInputs(inputTops);
     this.#said = (word) => `COUNTIF(${names.use}!$E$${top + 1}:$E$${end},"${word}")`;
     const { graph } = parts;
     const inSome = (cells: ReadonlyMap<string, string>, figures: readonly string[]): readonly string[] => {
@@ -332,12 +336,13 @@ class UseSheet {
         return cells.length === 0 ? undefined : `${joined("COUNT", cells)}<${cells.length}`;
       },
     };
-    this.#putResults(top);
+    this.#putResults(resultTops);
   }
 
-  #putInputs(top: number): number {
-    let row = top;
-    for (const { heading, figures } of this.#parts.inputs) {
+  #putInputs(tops: readonly number[]): number {
+    let row = 0;
+    for (const [index, { heading, figures }] of this.#parts.inputs.entries()) {
+      row = tops[index] ?? row;
       const headings = ["heading", "column", "heading", "column", "heading"] as const;
       for (const [column, value] of [heading, "change here", "unit", "as written", ""].entries()) {
         this.#sheet.put(row, column, { role: headings[column] ?? "heading", value });
@@ -364,15 +369,14 @@ class UseSheet {
         ]);
         row += 1;
       }
-      row += 1;
     }
     return row;
   }
 
-  #putResults(top: number): void {
-    let row = top;
+  #putResults(tops: readonly number[]): void {
     const width = Math.max(...this.#parts.results.map((group) => group.columns.length));
-    for (const { heading, columns: titles, rows, decidedBy } of this.#parts.results) {
+    for (const [at, { heading, columns: titles, rows, decidedBy }] of this.#parts.results.entries()) {
+      let row = tops[at] ?? 0;
       this.#sheet.put(row, columns.result, { role: "heading", value: heading });
       for (let index = 0; index < width; index += 1) {
         const [title = "", isWords] = [titles[index], rows.some(({ cells }) => cells[index] && !isShown(cells[index]))];
@@ -390,7 +394,6 @@ class UseSheet {
         }
         row += 1;
       }
-      row += 1;
     }
   }
 
@@ -468,6 +471,28 @@ class UseSheet {
     const inputs = [text(columns.label), 12, fitting(columns.unit, "unit", 12, 24), 11, 11, 1];
     return this.#sheet.done([...inputs, text(columns.result), ...results, end], 1);
   }
+}
+
+/** Rows of a band, which a page across holds. */
+const bandRows = 44;
+
+/** Where tables of two sides begin that stand in bands side by side: none goes on from one band into the next. */
+function topsInBands(first: number, sides: readonly (readonly number[])[]): readonly (readonly number[])[] {
+  const tops = sides.map((): number[] => []);
+  // The words above the tables stand on the page of the first band.
+  for (let [top, from] = [first, 0]; tops.some((own, side) => own.length < (sides[side]?.length ?? 0)); ) {
+    const ends = tops.map((own, side) => {
+      let row = top;
+      for (const height of sides[side]?.slice(own.length) ?? []) {
+        if (row > top && row + height > from + bandRows) break;
+        own.push(row);
+        row += height;
+      }
+      return row;
+    });
+    top = from = Math.max(...ends);
+  }
+  return tops;
 }
 
 function isShown(cell: ResultRow["cells"][number]): cell is ShownFigure {
