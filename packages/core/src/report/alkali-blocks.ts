@@ -9,7 +9,7 @@ import { note } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
 import { told } from "../figure/told.ts";
 import { dec } from "../number/decimal.ts";
-import { numberColumn, row, section, table, wordColumn } from "./build.ts";
+import { listing, numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Section, Table } from "./schema.ts";
 import { capital, figureCell, measureCell, words } from "./show.ts";
 
@@ -52,11 +52,10 @@ export function carriedFigures(carried: Carried): readonly Figure[] {
 
 /** What a product is made of, a share in every row. */
 export function partsTable(parts: readonly Figure[], share: string): Table {
-  return table(
-    "composition",
-    [wordColumn("part", "part"), numberColumn("share", share)],
-    parts.map((figure) => row([words(figure.label), figureCell(figure)])),
-  );
+  return listing("composition", parts, [
+    [wordColumn("part", "part"), ({ label }) => label],
+    [numberColumn("share", share), figureCell],
+  ]);
 }
 
 /** What the old and the new products bring, side by side. Rows that are nothing on both sides are left out. */
@@ -134,22 +133,23 @@ export function rulesSections(compositions: readonly Composition[]): readonly Se
 function additivesTable(compositions: readonly Composition[]): Table {
   const additives = compositions.flatMap(additivesIn);
   const once = additives.filter(({ name }, index) => additives.findIndex((one) => one.name === name) === index);
-  return table(
-    "additives",
-    [wordColumn("name", "name"), wordColumn("ins", "INS"), wordColumn("eu", "E number")],
-    once.map(({ name, ins, eu }) => row([words(name), words(ins), words(eu)])),
-  );
+  return listing("additives", once, [
+    [wordColumn("name", "name"), ({ name }) => name],
+    [wordColumn("ins", "INS"), ({ ins }) => ins],
+    [wordColumn("eu", "E number"), ({ eu }) => eu],
+  ]);
 }
 
 /** Limits, each once, with the text it comes from. */
 function limitsTable(found: readonly FoodLimits[]): Table {
-  const limits = [...new Set(found.flatMap(({ limits: some }) => some))];
-  return table(
+  return listing(
     "limits",
-    [wordColumn("item", "what is limited"), wordColumn("limit", "limit"), wordColumn("text", "text")],
-    limits.map(({ item, least, most, unit, source }) =>
-      row([words(item), words(limitText(least, most, unit)), words(citation(source))]),
-    ),
+    [...new Set(found.flatMap(({ limits }) => limits))],
+    [
+      [wordColumn("item", "what is limited"), ({ item }) => item],
+      [wordColumn("limit", "limit"), ({ least, most, unit }) => limitText(least, most, unit)],
+      [wordColumn("text", "text"), ({ source }) => citation(source)],
+    ],
   );
 }
 

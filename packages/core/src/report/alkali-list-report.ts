@@ -12,11 +12,11 @@ import { additivesIn, hazardOf } from "../chemistry/hazard.ts";
 import { species } from "../chemistry/species.ts";
 import { citation } from "../figure/source.ts";
 import type { KnownProduct } from "../materials/known-products.ts";
-import { type Decimal, decimalText, fixedText } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { alkaliCautions, allLimits } from "./alkali-blocks.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { listing, numberColumn, report, section, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
-import { alkalinityEnds, words } from "./show.ts";
+import { alkalinityEnds } from "./show.ts";
 
 /** Lists the alkaline salts with their strength, additive numbers and hazard, and the limits that name them. */
 export function alkaliListReport(products: readonly KnownProduct[], asked: string): Report {
@@ -39,51 +39,35 @@ export function alkaliListReport(products: readonly KnownProduct[], asked: strin
 }
 
 function saltsTable(products: readonly KnownProduct[]): Table {
-  return table(
-    "salts",
-    [
-      wordColumn("name", "name"),
-      wordColumn("formula", "formula"),
-      numberColumn("anhydrous", "salts %"),
-      numberColumn("water", "water %"),
-      numberColumn("m", "alkalinity M meq/g"),
-      numberColumn("p", "alkalinity P meq/g"),
-    ],
-    products.map(({ name, formula, composition }) =>
-      row([
-        words(name),
-        words(formula),
-        amount(anhydrousShare(composition), "%", 2),
-        { text: fixedText(composition.water, 2), value: composition.water, unit: "%" },
-        amount(alkalinityM(composition), "meq/g", 3),
-        amount(alkalinityP(composition), "meq/g", 3),
-      ]),
-    ),
-  );
+  return listing("salts", products, [
+    [wordColumn("name", "name"), ({ name }) => name],
+    [wordColumn("formula", "formula"), ({ formula }) => formula],
+    [numberColumn("anhydrous", "salts %"), ({ composition }) => amount(anhydrousShare(composition), "%", 2)],
+    [numberColumn("water", "water %"), ({ composition }) => amount(dec(composition.water), "%", 2)],
+    [numberColumn("m", "alkalinity M meq/g"), ({ composition }) => amount(alkalinityM(composition), "meq/g", 3)],
+    [numberColumn("p", "alkalinity P meq/g"), ({ composition }) => amount(alkalinityP(composition), "meq/g", 3)],
+  ]);
 }
 
 function hazardTable(products: readonly Product[]): Table {
-  return table(
-    "hazard",
+  const numbers = ({ composition }: Product, book: "ins" | "eu") =>
+    additivesIn(composition)
+      .map((additive) => additive[book])
+      .join(", ") || "–";
+  const signalOf = ({ composition }: Product) => hazardOf(composition).signal;
+  return listing("hazard", products, [
+    [wordColumn("name", "name"), ({ name }) => name],
+    [wordColumn("ins", "INS"), (product) => numbers(product, "ins")],
+    [wordColumn("eu", "E number"), (product) => numbers(product, "eu")],
+    [wordColumn("signal", "signal word"), (one) => (signalOf(one) === "none" ? "not classified" : signalOf(one))],
     [
-      wordColumn("name", "name"),
-      wordColumn("ins", "INS"),
-      wordColumn("eu", "E number"),
-      wordColumn("signal", "signal word"),
       wordColumn("codes", "statements"),
+      (one) =>
+        hazardOf(one.composition)
+          .statements.map(({ code }) => code)
+          .join(" "),
     ],
-    products.map(({ name, composition }) => {
-      const additives = additivesIn(composition);
-      const { signal, statements } = hazardOf(composition);
-      return row([
-        words(name),
-        words(additives.map(({ ins }) => ins).join(", ") || "–"),
-        words(additives.map(({ eu }) => eu).join(", ") || "–"),
-        words(signal === "none" ? "not classified" : signal),
-        words(statements.map(({ code }) => code).join(" ")),
-      ]);
-    }),
-  );
+  ]);
 }
 
 function amount(value: Decimal, unit: string, places: number): Cell {

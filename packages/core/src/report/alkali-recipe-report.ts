@@ -16,7 +16,7 @@ import {
   rulesSections,
   strengthFigures,
 } from "./alkali-blocks.ts";
-import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, measureCell, weightCell, words } from "./show.ts";
 
@@ -104,29 +104,18 @@ const verdicts: Readonly<Record<Clarity, string>> = {
 };
 
 function clarityTable(made: Solubility | undefined, kept: Solubility | undefined, units: UnitSystem): Table {
-  const line = (when: string, solubility: Solubility | undefined) =>
-    solubility === undefined
-      ? []
-      : [
-          row([
-            words(
-              `${when}, ${measureText({ value: solubility.temperature, unit: "°C", places: dec(solubility.temperature).decimalPlaces() }, units)}`,
-            ),
-            measureCell(solubility.taken),
-            words(verdicts[solubility.verdict]),
-            words(solubility.solid),
-          ]),
-        ];
-  return table(
-    "clarity",
-    [
-      wordColumn("when", "when"),
-      numberColumn("taken", "taken of the limit"),
-      wordColumn("verdict", "verdict"),
-      wordColumn("solid", "what crystallises first"),
-    ],
-    [...line("when made", made), ...line("where it is kept", kept)],
-  );
+  const asked = [
+    { when: "when made", solubility: made },
+    { when: "where it is kept", solubility: kept },
+  ].flatMap(({ when, solubility }) => (solubility === undefined ? [] : [{ ...solubility, when }]));
+  const warmth = (value: Solubility["temperature"]) =>
+    measureText({ value, unit: "°C", places: dec(value).decimalPlaces() }, units);
+  return listing("clarity", asked, [
+    [wordColumn("when", "when"), ({ when, temperature }) => `${when}, ${warmth(temperature)}`],
+    [numberColumn("taken", "taken of the limit"), ({ taken }) => measureCell(taken)],
+    [wordColumn("verdict", "verdict"), ({ verdict }) => verdicts[verdict]],
+    [wordColumn("solid", "what crystallises first"), ({ solid }) => solid],
+  ]);
 }
 
 /** The pH of a solution, with its doubt and whose pH it is. */

@@ -7,7 +7,7 @@ import { inUnit, type UnitSystem } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
-import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { allergenSection } from "./formula-report.ts";
 import type { Cell, Report, Section, Table } from "./schema.ts";
@@ -105,21 +105,15 @@ export function scaleWords(weighed: WeighedLine, { tooLittle }: Remedies): strin
 }
 
 function roundingTable(compared: Batch["rounding"]): Table {
-  return table(
-    "rounding",
-    [
-      wordColumn("what", "what"),
-      numberColumn("asked", "asked"),
-      numberColumn("weighed", "as weighed"),
-      numberColumn("change", "change"),
-      numberColumn("percent", "change, %"),
-    ],
-    compared.map((one) => {
-      const places = placesThatAgree(one);
-      const cells = [one.asked, one.weighed, one.difference].map((figure) => figureCell({ ...figure, places }));
-      return row([words(`${one.label}, ${one.asked.unit}`), ...cells, figureCell(one.change)]);
-    }),
-  );
+  const cell = (one: AfterRounding, which: "asked" | "weighed" | "difference") =>
+    figureCell({ ...one[which], places: placesThatAgree(one) });
+  return listing("rounding", compared, [
+    [wordColumn("what", "what"), ({ label, asked }) => `${label}, ${asked.unit}`],
+    [numberColumn("asked", "asked"), (one) => cell(one, "asked")],
+    [numberColumn("weighed", "as weighed"), (one) => cell(one, "weighed")],
+    [numberColumn("change", "change"), (one) => cell(one, "difference")],
+    [numberColumn("percent", "change, %"), ({ change }) => figureCell(change)],
+  ]);
 }
 
 /**
@@ -148,20 +142,13 @@ export function remedySections(remedies: Remedies): readonly Section[] {
 /** What is too little: how far each is off as printed, and how near its scale tells it. */
 function tooLittleTable({ tooLittle }: Remedies): Table {
   const unit = tooLittle[0]?.unit ?? "g";
-  return table(
-    "too-little",
-    [
-      wordColumn("ingredient", "ingredient"),
-      numberColumn("asked", `asked, ${unit}`),
-      numberColumn("weigh", `weigh, ${unit}`),
-      numberColumn("off", "off, %"),
-      numberColumn("nearest", "scale tells it to ±, %"),
-    ],
-    tooLittle.map(({ line, exact, load, off, nearest, division }) => {
-      const asked = figureCell(inUnit(exact, unit, unit === "g" ? 2 : 4));
-      return row([words(line.name), asked, weightCell(load, unit, division), figureCell(off), figureCell(nearest)]);
-    }),
-  );
+  return listing("too-little", tooLittle, [
+    [wordColumn("ingredient", "ingredient"), ({ line }) => line.name],
+    [numberColumn("asked", `asked, ${unit}`), ({ exact }) => figureCell(inUnit(exact, unit, unit === "g" ? 2 : 4))],
+    [numberColumn("weigh", `weigh, ${unit}`), ({ load, division }) => weightCell(load, unit, division)],
+    [numberColumn("off", "off, %"), ({ off }) => figureCell(off)],
+    [numberColumn("nearest", "scale tells it to ±, %"), ({ nearest }) => figureCell(nearest)],
+  ]);
 }
 
 /** What to do about what is too little, in the unit that its scale shows. */

@@ -8,7 +8,7 @@ import { groupDigits } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
-import { numberColumn, type Part, row, section, table, wordColumn } from "./build.ts";
+import { listing, numberColumn, type Part, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Section, Table } from "./schema.ts";
 import { capital, figureCell, rangeLines, words } from "./show.ts";
 
@@ -41,51 +41,34 @@ function movedCell(from: string, to: string, unit: string): Cell {
 
 /** The flours before and after, adding up to 100. */
 export function sharesTable(changes: readonly Change[], totals: readonly Figure[]): Table {
-  const rows = changes
-    .filter((change) => isShare(idOf(change)))
-    .map(({ label, before, after, difference }) =>
-      row([
-        words(label.replace(/^share of /u, "")),
-        cellOr(before),
-        cellOr(after),
-        changeCell(before, after, difference),
-      ]),
-    );
-  return table(
-    "blend",
+  const shares = changes.filter((change) => isShare(idOf(change)));
+  const { columns, rows } = listing("blend", shares, [
+    [wordColumn("flour", "flour"), ({ label }) => label.replace(/^share of /u, "")],
+    ...beforeAndNow(", %"),
+  ]);
+  return table("blend", columns, [...rows, row([words("all flours"), ...totals.map(figureCell), words("")], "total")]);
+}
+
+/** The columns of what was, of what is, and of the change. */
+function beforeAndNow(unit: string) {
+  return [
+    [numberColumn("before", `before${unit}`), ({ before }: Change) => cellOr(before)],
+    [numberColumn("now", `now${unit}`), ({ after }: Change) => cellOr(after)],
     [
-      wordColumn("flour", "flour"),
-      numberColumn("before", "before, %"),
-      numberColumn("now", "now, %"),
       numberColumn("change", "change"),
+      ({ before, after, difference }: Change) => changeCell(before, after, difference),
     ],
-    [...rows, row([words("all flours"), ...totals.map(figureCell), words("")], "total")],
-  );
+  ] as const;
 }
 
 /** What the blend comes to, before and after. */
 export function figuresTable(changes: readonly Change[]): Table {
-  return table(
-    "figures",
-    [
-      wordColumn("figure", "figure"),
-      wordColumn("unit", "unit"),
-      numberColumn("before", "before"),
-      numberColumn("now", "now"),
-      numberColumn("change", "change"),
-    ],
-    changes
-      .filter((change) => !isShare(idOf(change)))
-      .map(({ label, before, after, difference }) =>
-        row([
-          words(figureWords(label)),
-          words((after ?? before)?.unit ?? ""),
-          cellOr(before),
-          cellOr(after),
-          changeCell(before, after, difference),
-        ]),
-      ),
-  );
+  const figures = changes.filter((change) => !isShare(idOf(change)));
+  return listing("figures", figures, [
+    [wordColumn("figure", "figure"), ({ label }) => figureWords(label)],
+    [wordColumn("unit", "unit"), ({ before, after }) => (after ?? before)?.unit ?? ""],
+    ...beforeAndNow(""),
+  ]);
 }
 
 /** `moisture of the blend` as a table of the blend says it: `moisture`. */
@@ -102,33 +85,25 @@ export function changeFigures(changes: readonly Change[]): readonly Figure[] {
 
 /** What was asked, what is reached, and what room each limit leaves. */
 export function checksTable(checks: readonly Check[], id = "limits"): Table {
-  return table(
-    id,
-    [
-      wordColumn("limit", "limit"),
-      wordColumn("side", ""),
-      numberColumn("asked", "asked"),
-      numberColumn("reached", "reached"),
-      numberColumn("room", "room left"),
-      wordColumn("unit", "unit"),
-      wordColumn("met", "met"),
-    ],
-    checks.map((check) => {
-      const { label, side, bound, within, reached, unit } = check;
-      const { least, most } = endsOf(check);
-      const rooms = [least && dec(reached).minus(least), most?.minus(reached)].filter((room) => room !== undefined);
-      const room = rooms.reduce((one: Decimal | undefined, other) => (one?.lt(other) ? one : other), undefined);
-      return row([
-        words(label),
-        words({ near: `± ${within}`, whole: "whole bags of", least: "at least", most: "at most" }[side]),
-        numberCell(bound, unit),
-        numberCell(reached, unit),
-        room === undefined ? none : numberCell(decimalText(room), unit),
-        words(unit),
-        words(metText(check)),
-      ]);
-    }),
-  );
+  const sides = { whole: "whole bags of", least: "at least", most: "at most" };
+  return listing(id, checks, [
+    [wordColumn("limit", "limit"), ({ label }) => label],
+    [wordColumn("side", ""), ({ side, within }) => (side === "near" ? `± ${within}` : sides[side])],
+    [numberColumn("asked", "asked"), ({ bound, unit }) => numberCell(bound, unit)],
+    [numberColumn("reached", "reached"), ({ reached, unit }) => numberCell(reached, unit)],
+    [numberColumn("room", "room left"), roomCell],
+    [wordColumn("unit", "unit"), ({ unit }) => unit],
+    [wordColumn("met", "met"), metText],
+  ]);
+}
+
+/** How far the value is from the nearer end of what it has to lie between. */
+function roomCell(check: Check): Cell {
+  const { least, most } = endsOf(check);
+  const rooms = [least && dec(check.reached).minus(least), most?.minus(check.reached)];
+  const [room, other = room] = rooms.filter((one) => one !== undefined);
+  if (room === undefined || other === undefined) return none;
+  return numberCell(decimalText(other.lt(room) ? other : room), check.unit);
 }
 
 /** Whether a limit is met over all that the flours' labels and certificates leave open, or only likely. */
@@ -269,44 +244,23 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
   const { problem, conflicts, reach, flourNeeded, finerStep, nearest } = answer;
   const said = told(problem);
   const moves = conflicts.flat().filter((move, index, all) => all.findIndex(({ id }) => id === move.id) === index);
-  const moveTable = table(
-    "conflict",
+  const moveTable = listing("conflict", moves, [
+    [wordColumn("limit", "limit"), ({ label }) => label],
+    [numberColumn("asked", "asked"), ({ from, unit }) => numberCell(from, unit)],
     [
-      wordColumn("limit", "limit"),
-      numberColumn("asked", "asked"),
       numberColumn("to", "would have to be"),
-      wordColumn("unit", "unit"),
-      wordColumn("enough", "enough alone"),
+      ({ from, to, unit }) => (to === undefined ? "lifted" : movedCell(from, to, unit)),
     ],
-    moves.map(({ label, from, to, unit, settles, open }) =>
-      row([
-        words(label),
-        numberCell(from, unit),
-        to === undefined ? words("lifted") : movedCell(from, to, unit),
-        words(unit),
-        words(open ? "not known" : settles ? "yes" : "no"),
-      ]),
-    ),
-  );
-  const neededTable = table(
-    "flour-needed",
-    [
-      wordColumn("flour", "in place of"),
-      numberColumn("has", "protein it has"),
-      numberColumn("needs", "protein it would need"),
-      wordColumn("unit", "unit"),
-      numberColumn("moisture", "at a moisture of, %"),
-    ],
-    flourNeeded.map(({ name, has, protein, moisture, basis }) =>
-      row([
-        words(name),
-        numberCell(has, protein.unit),
-        figureCell(protein),
-        words(basis.kind === "as is" ? "% as is" : protein.unit),
-        numberCell(moisture, "%"),
-      ]),
-    ),
-  );
+    [wordColumn("unit", "unit"), ({ unit }) => unit],
+    [wordColumn("enough", "enough alone"), ({ settles, open }) => (open ? "not known" : settles ? "yes" : "no")],
+  ]);
+  const neededTable = listing("flour-needed", flourNeeded, [
+    [wordColumn("flour", "in place of"), ({ name }) => name],
+    [numberColumn("has", "protein it has"), ({ has, protein }) => numberCell(has, protein.unit)],
+    [numberColumn("needs", "protein it would need"), ({ protein }) => figureCell(protein)],
+    [wordColumn("unit", "unit"), ({ basis, protein }) => (basis.kind === "as is" ? "% as is" : protein.unit)],
+    [numberColumn("moisture", "at a moisture of, %"), ({ moisture }) => numberCell(moisture, "%")],
+  ]);
   const finer = finerStep === undefined ? [] : [`In steps of ${finerStep} % there is a blend.`];
   return [
     section("no-answer", problem.code === "blend.unfinished" ? "No blend found" : "No blend reaches it", [

@@ -28,6 +28,23 @@ export function table(id: string, columns: readonly Column[], rows: readonly Row
   return { kind: "table", id, columns, rows };
 }
 
+/** A table with a row for each of some things, by columns: what heads each, and what it tells of a thing, in words or in a cell. */
+export function listing<Thing>(
+  id: string,
+  things: readonly Thing[],
+  columns: readonly (readonly [column: Column, tell: (thing: Thing) => Cell | string])[],
+): Table {
+  const cells = (thing: Thing) => columns.map(([, tell]) => tell(thing));
+  const rows = things.map((thing) =>
+    row(cells(thing).map((cell) => (typeof cell === "string" ? { text: cell } : cell))),
+  );
+  return table(
+    id,
+    columns.map(([column]) => column),
+    rows,
+  );
+}
+
 /** What a section is made of: blocks, and lines of text as they are; nothing where there is nothing to say. */
 export type Part = Block | readonly string[] | undefined;
 

@@ -2,9 +2,9 @@ import type { Published } from "../figure/graph.ts";
 import { inSystem, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Measurement } from "../sheet/water/measurements.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { listing, numberColumn, report, section, wordColumn } from "./build.ts";
 import type { Report } from "./schema.ts";
-import { measureCell, words } from "./show.ts";
+import { measureCell } from "./show.ts";
 
 /**
  * Tells the kitchen's own figures, and how they are written into the spec.
@@ -25,11 +25,10 @@ export function calibrateReport(
       section(
         "measured",
         "Measured",
-        table(
-          "measured",
-          [wordColumn("what", "what"), numberColumn("value", "value")],
-          results.map((figure) => row([words(figure.label), measureCell(inSystem(figure, units))])),
-        ),
+        listing("measured", results, [
+          [wordColumn("what", "what"), ({ label }) => label],
+          [numberColumn("value", "value"), (figure) => measureCell(inSystem(figure, units))],
+        ]),
       ),
       section("spec", "For the spec", lines),
     ],

@@ -3,9 +3,8 @@ import type { Classed } from "../formula/classes.ts";
 import type { FlourClass } from "../materials/flour-class-list.ts";
 import type { ClassFit } from "../materials/flour-classes.ts";
 import { fixedText } from "../number/decimal.ts";
-import { row, section, table, wordColumn } from "./build.ts";
+import { listing, section, wordColumn } from "./build.ts";
 import type { Section } from "./schema.ts";
-import { words } from "./show.ts";
 
 const places: Readonly<Record<FlourClass["system"], string>> = {
   DE: "Germany",
@@ -23,24 +22,11 @@ export function classSection(classed: readonly Classed[]): Section {
   const placesOf = (fits: readonly ClassFit[]) => [...new Set(fits.map(({ flourClass }) => flourClass.system))];
   const of = (fits: readonly ClassFit[], system: FlourClass["system"]) =>
     fits.map(({ flourClass }) => flourClass).filter((one) => one.system === system);
-  const rows = classed
-    .filter(({ fits }) => fits.length > 0)
-    .map(({ name, fits }) =>
-      row([
-        words(name),
-        words(
-          placesOf(fits)
-            .map(
-              (system) =>
-                `${places[system]} ${of(fits, system)
-                  .map(({ type }) => type)
-                  .join(", ")}`,
-            )
-            .join("; "),
-        ),
-        words([...new Set(fits.flatMap(measured))].join(", ")),
-      ]),
-    );
+  const typesOf = (fits: readonly ClassFit[], system: FlourClass["system"]) =>
+    `${places[system]} ${of(fits, system)
+      .map(({ type }) => type)
+      .join(", ")}`;
+  const fitting = classed.filter(({ fits }) => fits.length > 0);
   const standards = placesOf(all).map((system) => {
     const cited = new Set(of(all, system).map(({ source }) => citation(source)));
     return `${places[system]}: ${[...cited].join("; ")}.`;
@@ -48,7 +34,17 @@ export function classSection(classed: readonly Classed[]): Section {
   return section(
     "classes",
     "Published classes of flour",
-    table("classes", [wordColumn("flour", "flour"), wordColumn("class", "class"), wordColumn("by", "by")], rows),
+    listing("classes", fitting, [
+      [wordColumn("flour", "flour"), ({ name }) => name],
+      [
+        wordColumn("class", "class"),
+        ({ fits }) =>
+          placesOf(fits)
+            .map((system) => typesOf(fits, system))
+            .join("; "),
+      ],
+      [wordColumn("by", "by"), ({ fits }) => [...new Set(fits.flatMap(measured))].join(", ")],
+    ]),
     standards,
   );
 }

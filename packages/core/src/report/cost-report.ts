@@ -1,6 +1,5 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Cost, CostLine } from "../batch/cost.ts";
-import type { SharedOut } from "../batch/cost-shares.ts";
 import type { ShoppingLine } from "../batch/shopping-line.ts";
 import type { StockReach } from "../batch/shopping-stock.ts";
 import type { Figure } from "../figure/figure.ts";
@@ -8,7 +7,7 @@ import { groupDigits, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
-import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, weightCell, words } from "./show.ts";
 
@@ -86,17 +85,13 @@ function orBlank(figure: Figure | undefined): Cell {
 }
 
 function sharesTable({ shared, currency }: Cost): Table {
-  const columns = [
-    wordColumn("over", "over"),
-    numberColumn("count", "how many"),
-    numberColumn("each", `each, ${currency}`),
-    numberColumn("together", `together, ${currency}`),
-  ];
-  const rowsOf = ({ over, groups }: SharedOut) =>
-    groups.map(({ count, each, together }) =>
-      row([words(`${over}s`), figureCell(count), figureCell(each), figureCell(together)]),
-    );
-  return table("shares", columns, shared.flatMap(rowsOf));
+  const groups = shared.flatMap((one) => one.groups.map((group) => ({ ...group, over: one.over })));
+  return listing("shares", groups, [
+    [wordColumn("over", "over"), ({ over }) => `${over}s`],
+    [numberColumn("count", "how many"), ({ count }) => figureCell(count)],
+    [numberColumn("each", `each, ${currency}`), ({ each }) => figureCell(each)],
+    [numberColumn("together", `together, ${currency}`), ({ together }) => figureCell(together)],
+  ]);
 }
 
 function shoppingTable({ currency, unpriced, shopping: { lines, pay } }: Cost): Table {
@@ -141,25 +136,16 @@ function buyCell(line: ShoppingLine): Cell {
 
 function stockBlocks(reach: StockReach | undefined) {
   if (reach === undefined) return [];
-  const unit = reach.lines[0]?.line.unit ?? "g";
-  const rows = reach.lines.map(({ line, onHand, loads }, index) =>
-    row([
-      words(line.name),
-      mass(line, onHand),
-      mass(line, line.load),
-      figureCell(loads),
-      words(index === 0 ? "runs out first" : ""),
-    ]),
-  );
-  const columns = [
-    wordColumn("ingredient", "ingredient"),
-    numberColumn("on-hand", `on hand, ${unit}`),
-    numberColumn("load", `one load, ${unit}`),
-    numberColumn("loads", "loads"),
-    wordColumn("first", ""),
-  ];
+  const { lines } = reach;
+  const unit = lines[0]?.line.unit ?? "g";
   return [
     { kind: "figures" as const, figures: [reach.loads, ...(reach.bowls ? [reach.bowls] : [])] },
-    table("stock", columns, rows),
+    listing("stock", lines, [
+      [wordColumn("ingredient", "ingredient"), ({ line }) => line.name],
+      [numberColumn("on-hand", `on hand, ${unit}`), ({ line, onHand }) => mass(line, onHand)],
+      [numberColumn("load", `one load, ${unit}`), ({ line }) => mass(line, line.load)],
+      [numberColumn("loads", "loads"), ({ loads }) => figureCell(loads)],
+      [wordColumn("first", ""), (one) => (one === lines[0] ? "runs out first" : "")],
+    ]),
   ];
 }

@@ -6,7 +6,7 @@ import { classedFlours } from "../formula/classes.ts";
 import type { Formula } from "../formula/formula.ts";
 import { lawText } from "../formula/limits.ts";
 import { fixedText } from "../number/decimal.ts";
-import { numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
+import { listing, numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { classSection } from "./class-blocks.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
@@ -99,33 +99,16 @@ function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
   const { blend } = formula;
   const { lines } = formula;
   const flours = lines.filter((line) => line.role === "flour");
-  const perFlour =
-    flours.length < 2
-      ? undefined
-      : table(
-          "flours",
-          [
-            wordColumn("flour", "flour"),
-            numberColumn("share", "share %"),
-            numberColumn("moisture", "moisture %"),
-            numberColumn("protein", "protein % as is"),
-            numberColumn("factor", "N factor"),
-            numberColumn("ash", "ash % as is"),
-          ],
-          flours.map((line) => {
-            const { protein, ash } = line.material;
-            return row([
-              words(line.name),
-              figureCell(line.parts),
-              graphCell(formula, `${line.id}.moisture`),
-              protein ? { text: fixedText(protein.value, 2), value: protein.value, unit: "%" } : words("not stated"),
-              protein?.nitrogenFactor
-                ? { text: fixedText(protein.nitrogenFactor, 2), value: protein.nitrogenFactor, unit: "" }
-                : words("not stated"),
-              ash ? { text: fixedText(ash, 2), value: ash, unit: "%" } : words("not stated"),
-            ]);
-          }),
-        );
+  const number = (value: string | undefined, unit: string): Cell | string =>
+    value ? { text: fixedText(value, 2), value, unit } : "not stated";
+  const perFlour = listing("flours", flours.length < 2 ? [] : flours, [
+    [wordColumn("flour", "flour"), ({ name }) => name],
+    [numberColumn("share", "share %"), ({ parts }) => figureCell(parts)],
+    [numberColumn("moisture", "moisture %"), ({ id }) => graphCell(formula, `${id}.moisture`)],
+    [numberColumn("protein", "protein % as is"), ({ material }) => number(material.protein?.value, "%")],
+    [numberColumn("factor", "N factor"), ({ material }) => number(material.protein?.nitrogenFactor, "")],
+    [numberColumn("ash", "ash % as is"), ({ material }) => number(material.ash, "%")],
+  ]);
   const bases = table(
     "blend",
     [

@@ -4,14 +4,13 @@ import { told } from "../figure/told.ts";
 import { classesIn, grainOf } from "../materials/flour-classes.ts";
 import type { Material } from "../materials/material.ts";
 import { decimalText, fixedText } from "../number/decimal.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { listing, numberColumn, report, section, wordColumn } from "./build.ts";
 import { classSection } from "./class-blocks.ts";
 import type { Cell, Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, words } from "./show.ts";
 
 /** Tells what is in the catalogue: one table for what has a composition by analysis, one for the salts. */
 export function materialsReport(materials: readonly Material[], asked: string): Report {
-  const salts = materials.filter(({ composition }) => composition !== undefined);
   const foods = materials.filter(({ composition }) => composition === undefined);
   const [only] = materials;
   const single = materials.length === 1 && only !== undefined;
@@ -20,15 +19,12 @@ export function materialsReport(materials: readonly Material[], asked: string): 
     title: asked === "" ? "Materials of the catalogue" : `Materials: ${asked}`,
     main: foods.length > 0 ? "materials" : "salts",
     sections: [
-      section(
-        "materials",
-        "Flours, starches, eggs and the rest, % as is",
-        foods.length > 0 ? foodTable(foods) : undefined,
-      ),
+      section("materials", "Flours, starches, eggs and the rest, % as is", foodTable(foods)),
       section(
         "salts",
         "Salts and alkaline products",
-        ...(salts.length > 0 ? [saltTable(salts), [alkalinityEnds]] : []),
+        saltTable(materials),
+        foods.length < materials.length ? [alkalinityEnds] : [],
       ),
       ...(single ? [section("about", "About it", about(only)), classesOf(only)] : []),
       section("sources", "Sources", sources(materials)),
@@ -47,55 +43,30 @@ function amount(value: string | undefined, unit: string, places = 2): Cell {
 }
 
 function foodTable(materials: readonly Material[]): Table {
-  return table(
-    "materials",
-    [
-      wordColumn("name", "name"),
-      wordColumn("kind", "kind"),
-      numberColumn("moisture", "moisture"),
-      numberColumn("protein", "protein"),
-      numberColumn("factor", "N factor"),
-      numberColumn("ash", "ash"),
-      wordColumn("key", "key"),
-    ],
-    materials.map((material) =>
-      row([
-        words(material.name),
-        words(material.wholegrain ? `${material.kind}, wholegrain` : material.kind),
-        amount(material.moisture, "%"),
-        amount(material.protein?.value, "%"),
-        amount(material.protein?.nitrogenFactor, ""),
-        amount(material.ash, "%"),
-        words(material.key),
-      ]),
-    ),
-  );
+  return listing("materials", materials, [
+    [wordColumn("name", "name"), ({ name }) => name],
+    [wordColumn("kind", "kind"), ({ kind, wholegrain }) => (wholegrain ? `${kind}, wholegrain` : kind)],
+    [numberColumn("moisture", "moisture"), ({ moisture }) => amount(moisture, "%")],
+    [numberColumn("protein", "protein"), ({ protein }) => amount(protein?.value, "%")],
+    [numberColumn("factor", "N factor"), ({ protein }) => amount(protein?.nitrogenFactor, "")],
+    [numberColumn("ash", "ash"), ({ ash }) => amount(ash, "%")],
+    [wordColumn("key", "key"), ({ key }) => key],
+  ]);
 }
 
 function saltTable(materials: readonly Material[]): Table {
-  return table(
-    "salts",
+  const salts = materials.flatMap(({ composition, name, key }) => (composition ? [{ composition, name, key }] : []));
+  const share = ({ composition }: (typeof salts)[number]) => decimalText(anhydrousShare(composition));
+  return listing("salts", salts, [
+    [wordColumn("name", "name"), ({ name }) => name],
+    [numberColumn("anhydrous", "alkaline salts %"), (salt) => amount(share(salt), "%")],
+    [numberColumn("water", "water %"), ({ composition }) => amount(composition.water, "%")],
     [
-      wordColumn("name", "name"),
-      numberColumn("anhydrous", "alkaline salts %"),
-      numberColumn("water", "water %"),
       numberColumn("alkalinity", "alkalinity M meq/g"),
-      wordColumn("key", "key"),
+      ({ composition }) => amount(decimalText(alkalinityM(composition)), "meq/g", 3),
     ],
-    materials.flatMap(({ composition, name, key }) =>
-      composition === undefined
-        ? []
-        : [
-            row([
-              words(name),
-              amount(decimalText(anhydrousShare(composition)), "%"),
-              amount(composition.water, "%"),
-              amount(decimalText(alkalinityM(composition)), "meq/g", 3),
-              words(key),
-            ]),
-          ],
-    ),
-  );
+    [wordColumn("key", "key"), ({ key }) => key],
+  ]);
 }
 
 function classesOf(material: Material): Section {

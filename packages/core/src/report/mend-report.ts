@@ -4,7 +4,7 @@ import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText } from "../number/decimal.ts";
-import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
 import { figureCell, weightCell, words } from "./show.ts";
@@ -23,6 +23,14 @@ export function mendReport(
     ...mended.lines.map((one) => ({ ...one, list: one.planned.load, listDivision: one.planned.division })),
     ...(rework ? [{ ...rework, list: rework.planned, listDivision: rework.division }] : []),
   ];
+  const add = listing("add", weighed, [
+    [wordColumn("ingredient", "ingredient"), ({ name }) => name],
+    [numberColumn("list", `by the list, ${unit}`), ({ list, listDivision }) => weightCell(list, unit, listDivision)],
+    [numberColumn("already", `in the bowl, ${unit}`), (one) => weightCell(one.already, unit, one.listDivision)],
+    [numberColumn("add", `add, ${unit}`), (one) => weightCell(one.add, unit, one.division)],
+    [numberColumn("total", `in all, ${unit}`), (one) => weightCell(one.total, unit, one.division)],
+    [wordColumn("scale", "weigh on"), (one) => (dec(one.add.value).isZero() ? "" : one.scale)],
+  ]);
   return report({
     command: "mend",
     title: `${formula.name}, one load`,
@@ -31,30 +39,10 @@ export function mendReport(
       section(
         "add",
         "What to add",
-        table(
-          "add",
-          [
-            wordColumn("ingredient", "ingredient"),
-            numberColumn("list", `by the list, ${unit}`),
-            numberColumn("already", `in the bowl, ${unit}`),
-            numberColumn("add", `add, ${unit}`),
-            numberColumn("total", `in all, ${unit}`),
-            wordColumn("scale", "weigh on"),
-          ],
-          [
-            ...weighed.map(({ name, list, listDivision, already, add, total: all, scale, division }) =>
-              row([
-                words(name),
-                weightCell(list, unit, listDivision),
-                weightCell(already, unit, listDivision),
-                weightCell(add, unit, division),
-                weightCell(all, unit, division),
-                words(dec(add.value).isZero() ? "" : scale),
-              ]),
-            ),
-            row([words("dough"), total(mended.planned), words(""), words(""), total(mended.dough), words("")], "total"),
-          ],
-        ),
+        table("add", add.columns, [
+          ...add.rows,
+          row([words("dough"), total(mended.planned), words(""), words(""), total(mended.dough), words("")], "total"),
+        ]),
         ["What was not named is taken to be in by the list; what is not in yet goes in with what is added."],
       ),
       section(
@@ -65,25 +53,13 @@ export function mendReport(
       section(
         "formula",
         "How near to the formula it is",
-        table(
-          "formula",
-          [
-            wordColumn("what", "figure"),
-            wordColumn("unit", "unit"),
-            numberColumn("asked", "formula"),
-            numberColumn("now", "nothing added"),
-            numberColumn("mended", "mended"),
-          ],
-          mended.figures.map(({ label, asked, now, mended: after }) =>
-            row([
-              words(label),
-              words(asked.unit),
-              figureCell(asked),
-              now ? figureCell(now) : words("–"),
-              figureCell(after),
-            ]),
-          ),
-        ),
+        listing("formula", mended.figures, [
+          [wordColumn("what", "figure"), ({ label }) => label],
+          [wordColumn("unit", "unit"), ({ asked }) => asked.unit],
+          [numberColumn("asked", "formula"), ({ asked }) => figureCell(asked)],
+          [numberColumn("now", "nothing added"), ({ now }) => (now ? figureCell(now) : "–")],
+          [numberColumn("mended", "mended"), ({ mended: after }) => figureCell(after)],
+        ]),
       ),
     ],
     figures: Object.values(mended.graph),

@@ -5,7 +5,7 @@ import { shownGrouped, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { ruleBooks } from "../materials/rounding-rules.ts";
-import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { allergenListSection, placeNames } from "./nutrition-allergens.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
@@ -76,24 +76,14 @@ function upTo(least: Figure, most: Figure | undefined): Cell {
 }
 
 function declaredTable(raw: readonly Declared[], cooked: readonly Declared[]): Table {
-  const columns = [
-    wordColumn("nutrient", "nutrient"),
-    numberColumn("raw", "raw"),
-    numberColumn("raw-declared", "raw declared"),
-    numberColumn("cooked", "cooked"),
-    numberColumn("cooked-declared", "cooked declared"),
-  ];
-  const rows = raw.map((line, index) => {
-    const boiled = cooked[index] ?? line;
-    return row([
-      words(`${line.label}, ${line.unit}`),
-      unrounded(line),
-      printed(line),
-      unrounded(boiled),
-      printed(boiled),
-    ]);
-  });
-  return table("declared", columns, rows);
+  const lines = raw.map((line, index) => ({ line, boiled: cooked[index] ?? line }));
+  return listing("declared", lines, [
+    [wordColumn("nutrient", "nutrient"), ({ line }) => `${line.label}, ${line.unit}`],
+    [numberColumn("raw", "raw"), ({ line }) => unrounded(line)],
+    [numberColumn("raw-declared", "raw declared"), ({ line }) => printed(line)],
+    [numberColumn("cooked", "cooked"), ({ boiled }) => unrounded(boiled)],
+    [numberColumn("cooked-declared", "cooked declared"), ({ boiled }) => printed(boiled)],
+  ]);
 }
 
 function unrounded({ value, most }: Declared): Cell {
@@ -101,6 +91,6 @@ function unrounded({ value, most }: Declared): Cell {
   return upTo(finer(value), most && finer(most));
 }
 
-function printed({ text, others, between }: Declared): Cell {
-  return words(text === undefined ? (between?.join(" to ") ?? "") : [text, ...others].join(" or "));
+function printed({ text, others, between }: Declared): string {
+  return text === undefined ? (between?.join(" to ") ?? "") : [text, ...others].join(" or ");
 }

@@ -8,7 +8,7 @@ import { sheetCautions } from "../sheet/cautions.ts";
 import { daysBefore, type Moment } from "../sheet/day/clock.ts";
 import type { DayPlan, PotPlan } from "../sheet/day/day-plan.ts";
 import type { PlannedStage } from "../sheet/day/timeplan.ts";
-import { figureBlock, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, timeCell, words } from "./show.ts";
@@ -129,11 +129,9 @@ function unitTable({ time }: DayPlan): Table {
 }
 
 function machineTable({ time }: DayPlan): Table {
-  return table(
-    "machines",
-    [wordColumn("machine", "machine"), wordColumn("number", "number"), numberColumn("minutes", "min for a load")],
-    time.paces.map(({ machine, count, minutesPerLoad }) =>
-      row([words(machine), words(String(count)), figureCell(minutesPerLoad)]),
-    ),
-  );
+  return listing("machines", time.paces, [
+    [wordColumn("machine", "machine"), ({ machine }) => machine],
+    [wordColumn("number", "number"), ({ count }) => String(count)],
+    [numberColumn("minutes", "min for a load"), ({ minutesPerLoad }) => figureCell(minutesPerLoad)],
+  ]);
 }

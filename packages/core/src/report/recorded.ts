@@ -2,9 +2,8 @@ import type { Formula } from "../formula/formula.ts";
 import { plainName } from "../materials/nearest.ts";
 import { recordedNames, recordedOnly, recordedTexts } from "../materials/recorded.ts";
 import type { Lot } from "../spec/blend-schema.ts";
-import { row, section, table, wordColumn } from "./build.ts";
+import { listing, section, wordColumn } from "./build.ts";
 import type { Section } from "./schema.ts";
-import { words } from "./show.ts";
 
 /** What the certificates of the materials of a formula say beside the figures it is worked out from, a line each. */
 export function recordedLines({ lines, dusting }: Formula): readonly string[] {
@@ -30,13 +29,10 @@ export function lotsSection(formula: Formula, lot: Lot): Section {
   const before = new Map(recordedTexts(old?.material.recorded ?? {}));
   const now = new Map(recordedTexts(lot.figures.recorded ?? {}));
   const names = Object.values(recordedNames).filter((name) => before.has(name) || now.has(name));
-  const cell = (texts: ReadonlyMap<string, string>, name: string) => words(texts.get(name) ?? "–");
-  const columns = [wordColumn("what", "on record"), wordColumn("before", "lot before"), wordColumn("now", "new lot")];
-  const rows = names.map((name) => row([words(name), cell(before, name), cell(now, name)]));
-  return section(
-    "lots",
-    "The lots beside each other",
-    table("lots", columns, rows),
-    names.length === 0 ? [] : [recordedOnly],
-  );
+  const lots = listing("lots", names, [
+    [wordColumn("what", "on record"), (name) => name],
+    [wordColumn("before", "lot before"), (name) => before.get(name) ?? "–"],
+    [wordColumn("now", "new lot"), (name) => now.get(name) ?? "–"],
+  ]);
+  return section("lots", "The lots beside each other", lots, names.length === 0 ? [] : [recordedOnly]);
 }

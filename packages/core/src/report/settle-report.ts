@@ -3,10 +3,9 @@ import type { WantedCheck } from "../explore/wanted-checks.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
 import { type Note, pathText } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { listing, numberColumn, report, section, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
-import { words } from "./show.ts";
 
 const fewest =
   "In the fewest digits that give the formula and all that is wanted as shown, and weights that no scale here tells apart.";
@@ -34,28 +33,22 @@ export function settleReport(
       section(
         "found",
         "Amounts found",
-        table(
-          "found",
-          [wordColumn("what", "what"), numberColumn("amount", "amount"), wordColumn("place", "place in the spec")],
-          rounded.map(({ name, text, path }) => row([words(name), words(text), words(pathText(path))])),
-        ),
+        listing("found", rounded, [
+          [wordColumn("what", "what"), ({ name }) => name],
+          [numberColumn("amount", "amount"), ({ text }) => text],
+          [wordColumn("place", "place in the spec"), ({ path }) => pathText(path)],
+        ]),
         [rounded.length === 0 ? none : fewest],
       ),
       section(
         "wanted",
         "What is wanted",
-        table(
-          "wanted",
-          [
-            wordColumn("what", "what"),
-            numberColumn("reached", "reached"),
-            wordColumn("wanted", "wanted"),
-            wordColumn("met", "met"),
-          ],
-          checks.map(({ label, reached, wanted, holds }) =>
-            row([words(label), words(reached), words(wanted), words(holds ? "yes" : "no")]),
-          ),
-        ),
+        listing("wanted", checks, [
+          [wordColumn("what", "what"), ({ label }) => label],
+          [numberColumn("reached", "reached"), ({ reached }) => reached],
+          [wordColumn("wanted", "wanted"), ({ wanted }) => wanted],
+          [wordColumn("met", "met"), ({ holds }) => (holds ? "yes" : "no")],
+        ]),
         checks.length === 0
           ? []
           : [rule, ...(checks.every(({ holds }) => holds) ? [] : [missed]), ...checks.flatMap(dearestText)],

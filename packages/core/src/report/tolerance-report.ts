@@ -7,10 +7,10 @@ import { inSystem, inUnit, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
-import { numberColumn, type Part, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
+import { listing, numberColumn, type Part, pictureBlock, report, section, wordColumn } from "./build.ts";
 import { barPicture } from "./pictures/bar.ts";
 import type { Cell, Report, Section, Table } from "./schema.ts";
-import { alkalinityEnds, capital, figureCell, words } from "./show.ts";
+import { alkalinityEnds, capital, figureCell } from "./show.ts";
 
 /** Signs of the longest bar of a picture in text. */
 const barWidth = 32;
@@ -87,35 +87,19 @@ function plainCell(value: string, unit: string, places: number): Cell {
 }
 
 function rangesTable(outputs: readonly Tolerance[]): Table {
-  return table(
-    "ranges",
-    [
-      wordColumn("figure", "figure"),
-      wordColumn("unit", "unit"),
-      numberColumn("value", "value"),
-      numberColumn("least", "least"),
-      numberColumn("greatest", "greatest"),
-      numberColumn("low-95", "95 of 100, from"),
-      numberColumn("high-95", "to"),
-      numberColumn("deviation", "standard deviation"),
-      numberColumn("deviation-trials", "in the trials"),
-    ],
-    outputs.map(({ figure, simulated, deviation }) => {
-      const { unit, places } = figure;
-      const { low, high } = figure.range ?? { low: figure.value, high: figure.value };
-      return row([
-        words(figure.label),
-        words(unit),
-        figureCell(figure),
-        plainCell(low, unit, places),
-        plainCell(high, unit, places),
-        plainCell(simulated.middle.low, unit, places),
-        plainCell(simulated.middle.high, unit, places),
-        figureCell(deviation),
-        plainCell(simulated.deviation, unit, places + 1),
-      ]);
-    }),
-  );
+  const cell = (value: string, { figure: { unit, places } }: Tolerance, more = 0) =>
+    plainCell(value, unit, places + more);
+  return listing("ranges", outputs, [
+    [wordColumn("figure", "figure"), ({ figure }) => figure.label],
+    [wordColumn("unit", "unit"), ({ figure }) => figure.unit],
+    [numberColumn("value", "value"), ({ figure }) => figureCell(figure)],
+    [numberColumn("least", "least"), (one) => cell(one.figure.range?.low ?? one.figure.value, one)],
+    [numberColumn("greatest", "greatest"), (one) => cell(one.figure.range?.high ?? one.figure.value, one)],
+    [numberColumn("low-95", "95 of 100, from"), (one) => cell(one.simulated.middle.low, one)],
+    [numberColumn("high-95", "to"), (one) => cell(one.simulated.middle.high, one)],
+    [numberColumn("deviation", "standard deviation"), ({ deviation }) => figureCell(deviation)],
+    [numberColumn("deviation-trials", "in the trials"), (one) => cell(one.simulated.deviation, one, 1)],
+  ]);
 }
 
 /** Errors that had to be assumed, and what was taken as exact. */
@@ -127,18 +111,12 @@ function unstatedBlocks(causes: BatchTolerance["causes"], exact: readonly string
       : ["These are assumed, and the answer is no better than they are: ask the mill, and state the errors."]),
     ...(exact.length === 0 ? [] : [`Taken as exact, since nothing tells an error: ${exact.join("; ")}.`]),
   ];
-  const columns = [
-    wordColumn("cause", "what"),
-    numberColumn("value", "value"),
-    numberColumn("plus-minus", "± assumed"),
-    wordColumn("unit", "unit"),
-    wordColumn("from", "from"),
-  ];
-  const rows = assumed.map((cause) => {
-    const [value, plusMinus] = errorCells(cause);
-    return row([words(causeWords(cause)), value, plusMinus, words(cause.unit), words(cause.assumed ?? "")]);
-  });
-  return [table("unstated", columns, rows), lines];
+  const unstated = listing("unstated", assumed, [
+    [wordColumn("cause", "what"), causeWords],
+    ...errorColumns("± assumed"),
+    [wordColumn("from", "from"), (cause) => cause.assumed ?? ""],
+  ]);
+  return [unstated, lines];
 }
 
 /** A cause, and whether its error had to be assumed. */
@@ -163,30 +141,27 @@ function shareSections(output: Tolerance): readonly Section[] {
   const seen = shares.filter(({ share }) => dec(share.value).gte(leastShown));
   if (seen.length === 0 || !isSpreadShown(output)) return [];
   const rest = shares.filter(({ share }) => dec(share.value).lt(leastShown) && !dec(share.value).isZero());
-  const rows = seen.map((one) =>
-    row([words(causeText(one.cause)), figureCell(one.share), figureCell(one.reach), words(shareBar(one, barWidth))]),
-  );
-  const columns = [
-    wordColumn("cause", "cause"),
-    numberColumn("share", "share, %"),
-    numberColumn("reach", `alone, ± ${figure.unit}`),
-    wordColumn("bar", ""),
-  ];
+  const causes = listing(`${id}-causes`, seen, [
+    [wordColumn("cause", "cause"), ({ cause }) => causeText(cause)],
+    [numberColumn("share", "share, %"), ({ share }) => figureCell(share)],
+    [numberColumn("reach", `alone, ± ${figure.unit}`), ({ reach }) => figureCell(reach)],
+    [wordColumn("bar", ""), (one) => shareBar(one, barWidth)],
+  ]);
   const parts = seen.map(({ cause, share }) => ({ words: causeText(cause), value: share.value }));
   const restValue = rest.reduce((total, { share }) => total.plus(share.value), dec(0));
   const all = restValue.isZero() ? parts : [...parts, { words: "all others", value: decimalText(restValue) }];
   const picture = barPicture({ id: `${id}-causes`, title: `Shares of the spread: ${figure.label}` }, all, "%", 1);
   const heading = capital(figure.label);
-  const trials = table(
-    `${id}-trials`,
-    [wordColumn("class", figure.unit), numberColumn("count", "trials"), wordColumn("bar", "")],
-    trialPicture(output, barWidth).map(({ label, shown, bar }) => row([words(label), words(shown), words(bar)])),
-  );
+  const trials = listing(`${id}-trials`, trialPicture(output, barWidth), [
+    [wordColumn("class", figure.unit), ({ label }) => label],
+    [numberColumn("count", "trials"), ({ shown }) => shown],
+    [wordColumn("bar", ""), ({ bar }) => bar],
+  ]);
   return [
     section(
       `${id}-causes`,
       `${heading}: causes`,
-      table(`${id}-causes`, columns, rows),
+      causes,
       rest.length === 0
         ? []
         : [`${rest.length} ${rest.length === 1 ? "other" : "others"}, together ${fixedText(restValue, 1)} %.`],
@@ -197,19 +172,15 @@ function shareSections(output: Tolerance): readonly Section[] {
 }
 
 function errorTable(causes: BatchTolerance["causes"]): Table {
-  return table(
-    "errors",
-    [
-      wordColumn("cause", "what"),
-      numberColumn("value", "value"),
-      numberColumn("plus-minus", "±"),
-      wordColumn("unit", "unit"),
-    ],
-    causes.map((cause) => row([words(causeText(cause)), ...errorCells(cause), words(cause.unit)])),
-  );
+  return listing("errors", causes, [[wordColumn("cause", "what"), causeText], ...errorColumns("±")]);
 }
 
-function errorCells({ value, plusMinus, unit }: Cause): readonly [Cell, Cell] {
-  const places = Math.min(3, Math.max(1, dec(plusMinus).decimalPlaces()));
-  return [plainCell(value, unit, places), plainCell(plusMinus, unit, places)];
+function errorColumns(plusMinus: string) {
+  const cell = (value: string, cause: Cause) =>
+    plainCell(value, cause.unit, Math.min(3, Math.max(1, dec(cause.plusMinus).decimalPlaces())));
+  return [
+    [numberColumn("value", "value"), (cause: Cause) => cell(cause.value, cause)],
+    [numberColumn("plus-minus", plusMinus), (cause: Cause) => cell(cause.plusMinus, cause)],
+    [wordColumn("unit", "unit"), ({ unit }: Cause) => unit],
+  ] as const;
 }

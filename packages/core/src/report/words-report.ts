@@ -1,19 +1,21 @@
 import type { Note } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
-import { report, row, section, table, wordColumn } from "./build.ts";
+import { listing, report, section, wordColumn } from "./build.ts";
 import type { Block, Report, Section } from "./schema.ts";
-import { words as cell } from "./show.ts";
 import { type Word, wordsIn } from "./words.ts";
 
 /** The words that are explained, each with its source. */
 export function wordsReport(words: readonly Word[], asked: string, notes: readonly Note[]): Report {
-  const columns = [wordColumn("word", "word"), wordColumn("meaning", "what it means"), wordColumn("source", "source")];
-  const rows = words.map(({ word, meaning, source }) => row([cell(word), cell(meaning), cell(citation(source))]));
+  const explained = listing("words", words, [
+    [wordColumn("word", "word"), ({ word }) => word],
+    [wordColumn("meaning", "what it means"), ({ meaning }) => meaning],
+    [wordColumn("source", "source"), ({ source }) => citation(source)],
+  ]);
   return report({
     command: "words",
     title: asked === "" ? "Words" : `Words: ${asked}`,
     main: "words",
-    sections: [section("words", "Words", table("words", columns, rows))],
+    sections: [section("words", "Words", explained)],
     figures: [],
     units: "metric",
     notes,
