@@ -1,8 +1,9 @@
+import { askBatch, readNoodleData } from "@noodlewright/core";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
 import { noteCodesOf, type Written } from "../formula/worked-out.ts";
-import { codesOf, toldOf } from "../told-of.ts";
-import { plan, planned } from "./planned.ts";
+import { answered, codesOf, toldOf } from "../told-of.ts";
+import { plain, plan, planned } from "./planned.ts";
 
 /** 100 of flour, 36 of water and 1 of salt: 137 of dough. */
 describe("each way of stating the size of a batch", () => {
@@ -89,8 +90,8 @@ describe("sizes that cannot be", () => {
     ["batch.not-stated", { batch: { rawWeight: "130 g" } }],
     ["batch.stated-twice", { batch: { bowls: 3, rawWeight: "130 g", have: { name: "table salt", amount: "1 g" } } }],
     ["mixer.needed", { batch: { load: "smallest" }, mixer: { largest: "3 kg" } }],
-  ] satisfies readonly (readonly [string, Partial<Written>])[])("%s: %j", (code, written) => {
-    const outcome = plan(written);
+  ] satisfies readonly (readonly [string, object])[])("%s: %j", (code, written) => {
+    const outcome = askBatch(answered(readNoodleData({ name: "test", ...plain, ...written })));
     expect(codesOf(outcome)).toEqual([code]);
     expect(toldOf(outcome).every(({ kind, path }) => kind === "input" && path.length > 0)).toBe(true);
   });

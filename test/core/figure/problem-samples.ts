@@ -399,7 +399,6 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     `severalStock({ ...stock, products: [{ ...soda, mass: "8" }, { name: "phosphate", composition: pure("Na2HPO4"), mass: "4" }] })`,
   ],
   "convert.dose": ["", `convert({ from: { ...soda, mass: 0 }, to: [potash], hold: "M" })`],
-  "convert.nothing-held": ["", `convert({ from: { ...bicarbonate, mass: 10 }, to: [soda], hold: "P" })`],
   "convert.cannot-hold": ["", `convert({ from: { ...soda, mass: 10 }, to: [bicarbonate], hold: "P" })`],
   "baking.mass": ["", `bakedSalt({ salt: "NaHCO3", before: 0, after: 300 })`],
   "baking.heavier": ["", `bakedSalt({ salt: "NaHCO3", before: 500, after: 510 })`],

@@ -77,7 +77,7 @@ const ingredient = fc.oneof(
   fc.record({ name: fc.constant("table salt"), amount: percent(0.1, 3) }),
 );
 
-const water = fc.oneof(
+const water: fc.Arbitrary<Written["water"]> = fc.oneof(
   percent(45, 70).map((added) => ({ added })),
   percent(25, 50).map((tap) => ({ tap })),
   percent(38, 50).map((dough) => ({ dough })),
@@ -114,7 +114,7 @@ const usScales = fc.constantFrom("0.05 oz", "0.1 oz", "1/8 oz", "0.5 oz").map((d
 
 /** The kitchen of a batch: size, mixer, losses, scales. */
 export const kitchens: fc.Arbitrary<Partial<Written>> = fc.record({
-  batch: fc.oneof(
+  batch: fc.oneof<fc.Arbitrary<NonNullable<Written["batch"]>>[]>(
     fc
       .tuple(fc.integer({ min: 1, max: 900 }), fc.integer({ min: 800, max: 2000 }))
       .map(([bowls, weight]) => ({ bowls, rawWeight: `${weight / 10} g` })),

@@ -47,6 +47,13 @@ describe("a noodle", () => {
       problems: [{ code: "quantity.unreadable", facts: { why: "no unit" } }],
     });
     expectTypeOf<{ name: string }>().not.toExtend<Parameters<typeof readNoodle>[0]>();
+    const twoWaters = { ...spec, water: { added: "36 %", tap: "34 %" } };
+    const twoSizes = { ...spec, batch: { bowls: 40, rawWeight: "130 g", dough: "5 kg" } };
+    expectTypeOf({ ...spec, water: {} }).not.toExtend<SpecInput>();
+    expectTypeOf(twoWaters).not.toExtend<SpecInput>();
+    expectTypeOf(twoSizes).not.toExtend<SpecInput>();
+    expectTypeOf({ ...spec, batch: { rawWeight: "130 g" } }).toExtend<SpecInput>();
+    expect(readNoodleData(twoWaters)).toMatchObject({ problems: [{ path: ["water"] }] });
     expect(readNoodleData({ nme: 3 }).ok).toBe(false);
   });
 

@@ -39,7 +39,7 @@ export interface Swapped {
  *
  * Salts beyond the greatest published use on the flour are told in a note.
  *
- * Problems: `convert.dose`, `convert.nothing-held`, `convert.cannot-hold`; `quantity.out-of-range` for no flour and for salts
+ * Problems: `convert.dose`, `convert.cannot-hold`; `quantity.out-of-range` for no flour and for salts
  * above half of it.
  * @example shown(convert({ from: { name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }, to: [{ name: "crystals", composition: { species: { Na2CO3: "37" }, water: "63", inert: "0" } }], hold: "M" }).value.amounts[0]) // => "27.03 g"
  */
@@ -112,9 +112,10 @@ function problemWith(swap: Swap): Problem | undefined {
       written: `${swap.flour} g of flour`,
       limits: "more than 0 g",
     });
-  if (contentOf(from.composition, hold).lte(0)) return problem("convert.nothing-held", [], { name: from.name, what });
-  if (!to.some(({ composition }) => contentOf(composition, hold).gt(0)))
-    return problem("convert.cannot-hold", [], { names: to.map(({ name }) => name), what });
+  const without = [[from], to].find((products) =>
+    products.every(({ composition }) => contentOf(composition, hold).lte(0)),
+  );
+  if (without) return problem("convert.cannot-hold", [], { names: without.map(({ name }) => name), what });
   const salts = saltsOnFlour(swap);
   if (salts === undefined || dec(salts).lte(mostSalts)) return undefined;
   const written = `${from.name} with salts of ${fixedText(salts, 1)} % of flour`;

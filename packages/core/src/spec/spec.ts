@@ -319,8 +319,26 @@ export const specSchema = described(
 /** A spec as read: quantities in base units, names as written. */
 export type Spec = z.output<typeof specSchema>;
 
-/** A spec as written. */
-export type SpecInput = z.input<typeof specSchema>;
+type Written = z.input<typeof specSchema>;
+
+/** Keys of a section that say the same in several ways, of which one is stated. */
+type InOneWay<Section, Ways extends keyof Section> = {
+  [Way in Ways]: { readonly [Key in Way]: NonNullable<Section[Key]> } & {
+    readonly [Key in Exclude<Ways, Way>]?: never;
+  };
+}[Ways];
+
+type WrittenWater = Written["water"];
+type WrittenBatch = NonNullable<Written["batch"]>;
+type Sizes = "bowls" | "dough" | "flour" | "load" | "have";
+
+/** A spec as written: its water is stated in one way, and so is the size of its batch, where it is. */
+export interface SpecInput extends Omit<Written, "water" | "batch"> {
+  readonly water: Pick<WrittenWater, "onFlourMoisture"> & InOneWay<WrittenWater, "added" | "tap" | "dough">;
+  readonly batch?:
+    | (Omit<WrittenBatch, Sizes> & (InOneWay<WrittenBatch, Sizes> | { readonly [Way in Sizes]?: never }))
+    | undefined;
+}
 
 export type SpecAlkali = z.output<typeof alkaliSchema>;
 export type Holding = NonNullable<SpecAlkali["holding"]>;

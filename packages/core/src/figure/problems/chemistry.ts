@@ -95,15 +95,10 @@ export const chemistry = {
     expected: "a dose above 0",
     advice: "state the dose to swap",
   })),
-  "convert.nothing-held": noAnswer(({ name, what }: Texts<"name" | "what">) => ({
-    found: `${name} without ${what}`,
-    expected: `a product with ${what}`,
-    advice: what === "alkalinity P" ? noP : "hold something else",
-  })),
   "convert.cannot-hold": noAnswer(({ names, what }: Lists<"names"> & Texts<"what">) => ({
     found: `${names.join(" and ")} without ${what}`,
     expected: `a product with ${what}`,
-    advice: what === "alkalinity P" ? noP : "take another product",
+    advice: what === "alkalinity P" ? noP : "hold something else, or take another product",
   })),
   "density.no-model": noAnswer(({ unknown, modelled }: Lists<"unknown" | "modelled">) => ({
     found: `a solution with ${unknown.join(", ")}`,
