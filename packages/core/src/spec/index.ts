@@ -29,5 +29,5 @@ export { jsonSchema, schemaNames } from "../report/json-schema.ts";
 export { keyPathIn, keysInstead, readKeyPath } from "./key-path.ts";
 export { type Kitchen, readKitchenFile, readSpec } from "./read-spec.ts";
 export { keySamples, linesInPlace, valueMeant } from "./sample.ts";
-export type { Spec } from "./spec.ts";
+export type { InOneWay, InOneWayOrNone, Spec } from "./spec.ts";
 export { yamlLines } from "./yaml-text.ts";

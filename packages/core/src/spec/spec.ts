@@ -319,24 +319,24 @@ export const specSchema = described(
 /** A spec as read: quantities in base units, names as written. */
 export type Spec = z.output<typeof specSchema>;
 
-type Written = z.input<typeof specSchema>;
+/** A section that says the same under several keys, of which one is stated. */
+export type InOneWay<Section, Ways extends keyof Section> = Omit<Section, Ways> &
+  {
+    [Way in Ways]: { readonly [Key in Way]: NonNullable<Section[Key]> } & {
+      readonly [Key in Exclude<Ways, Way>]?: never;
+    };
+  }[Ways];
 
-/** Keys of a section that say the same in several ways, of which one is stated. */
-type InOneWay<Section, Ways extends keyof Section> = {
-  [Way in Ways]: { readonly [Key in Way]: NonNullable<Section[Key]> } & {
-    readonly [Key in Exclude<Ways, Way>]?: never;
-  };
-}[Ways];
-
-type WrittenWater = Written["water"];
-type WrittenBatch = NonNullable<Written["batch"]>;
-type Sizes = "bowls" | "dough" | "flour" | "load" | "have";
+/** The same, where none may be stated, too. */
+export type InOneWayOrNone<Section, Ways extends keyof Section> =
+  | InOneWay<Section, Ways>
+  | (Omit<Section, Ways> & { readonly [Key in Ways]?: never });
 
 /** A spec as written: its water is stated in one way, and so is the size of its batch, where it is. */
-export interface SpecInput extends Omit<Written, "water" | "batch"> {
-  readonly water: Pick<WrittenWater, "onFlourMoisture"> & InOneWay<WrittenWater, "added" | "tap" | "dough">;
+export interface SpecInput extends Omit<z.input<typeof specSchema>, "water" | "batch"> {
+  readonly water: InOneWay<z.input<typeof waterSchema>, "added" | "tap" | "dough">;
   readonly batch?:
-    | (Omit<WrittenBatch, Sizes> & (InOneWay<WrittenBatch, Sizes> | { readonly [Way in Sizes]?: never }))
+    | InOneWayOrNone<z.input<typeof batchSchema>, "bowls" | "dough" | "flour" | "load" | "have">
     | undefined;
 }
 
