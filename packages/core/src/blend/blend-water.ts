@@ -1,4 +1,4 @@
-import { cornersOf, type Sides } from "../figure/corners.ts";
+import { cornersOf, inputsAt, type Open, type Sides } from "../figure/corners.ts";
 import { exact, type Figure, given, type Range, shown, worked } from "../figure/figure.ts";
 import { type Published, published } from "../figure/graph.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
@@ -178,13 +178,6 @@ function withinRule(before: readonly NumberedFlour[], start: Figure): boolean {
   return exact(waterTaken(naming, "before", gluten, glutenWater)).lte(exact(start));
 }
 
-/** A moisture or an own figure that may be so much more or less, %. */
-interface Open {
-  readonly id: string;
-  readonly value: DecimalText;
-  readonly plusMinus: DecimalText;
-}
-
 /** A flour of one lot: the same figures in the blend before and in that after. */
 function lotOf({ name, moisture, ownWater }: NumberedFlour): string {
   return JSON.stringify([name, moisture, ownWater?.percent]);
@@ -224,11 +217,7 @@ function openRange(
       };
     });
   const waterAt = (sides: Sides): Decimal => {
-    const moved = causes.map(({ id, value, plusMinus }, index): [string, Decimal] => [
-      id,
-      dec(value).plus(dec(plusMinus).times(sides[index] ?? 0)),
-    ]);
-    const inputs = Object.fromEntries(moved);
+    const inputs = inputsAt(causes, sides);
     return exact(water(at(inputs, before), at(inputs, after)));
   };
   const corners = cornersOf(causes.length, (sides) => waterAt(sides).toNumber());

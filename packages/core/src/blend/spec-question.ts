@@ -5,7 +5,7 @@ import type { MoistureBasis } from "../materials/fields.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
-import type { BlendQuestion, BlendTargets, Preference, ProteinTarget } from "./blend-question.ts";
+import type { BlendQuestion, BlendTargets, ProteinTarget } from "./blend-question.ts";
 import type { FlourShelf } from "./flour-shelf.ts";
 import { roomAround } from "./met.ts";
 import { styleFacts } from "./style-notes.ts";
@@ -85,7 +85,8 @@ export function sharesNow(shelf: FlourShelf) {
 export function blendQuestion(spec: Spec, formula: Formula, shelf: FlourShelf): Outcome<BlendQuestion> {
   const shared = sharedQuestion(spec, formula, shelf);
   if (!shared.ok) return shared;
-  const prefer = preference(spec, shelf);
+  const wish = spec.wanted?.prefer ?? { kind: "nearest" as const };
+  const prefer = wish.kind === "nearest" ? { kind: wish.kind, to: sharesNow(shelf) } : wish;
   const asked = targetsOf(spec);
   const style = Object.keys(asked).length === 0 && prefer.kind === "nearest" ? styleTargets(spec, shelf) : undefined;
   const targets = style?.targets ?? asked;
@@ -94,11 +95,6 @@ export function blendQuestion(spec: Spec, formula: Formula, shelf: FlourShelf): 
   const ranged = spec.wanted?.wholeRange === true ? { ...targets, wholeRange: true } : targets;
   const flours = candidatesOf(shelf, shared.value);
   return answer({ ...shared.value, flours, targets: ranged, prefer }, [...shared.notes, ...(style?.notes ?? [])]);
-}
-
-function preference({ wanted }: Spec, shelf: FlourShelf): Preference {
-  const prefer = wanted?.prefer ?? { kind: "nearest" };
-  return prefer.kind === "nearest" ? { kind: "nearest", to: sharesNow(shelf) } : prefer;
 }
 
 /** What the spec says that the blend has to reach. */

@@ -1,4 +1,4 @@
-import { answer, type Note, type NoteFacts, note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type NoteFacts, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { type StyleQuantity, type StyleRange, styleRanges, whiteSalted } from "./style-ranges.ts";
@@ -68,18 +68,18 @@ export function styleNotes(
   if (ranges.length === 0) return refuse(problem("style.unknown", ["style"], { style, styles: styles() }));
   const checks = ranges.flatMap((range): readonly StyleCheck[] => {
     const value = figures[range.quantity];
-    return value === undefined ? [] : [{ range, value, within: isWithin(range, value) }];
+    if (value === undefined) return [];
+    const { low = value, high = value } = range;
+    return [{ range, value, within: dec(value).gte(low) && dec(value).lte(high) }];
   });
-  return answer(checks, checks.filter(({ within }) => !within).map(outsideNote));
-}
-
-function isWithin({ low, high }: StyleRange, value: DecimalText): boolean {
-  return !(low !== undefined && dec(value).lt(low)) && !(high !== undefined && dec(value).gt(high));
-}
-
-function outsideNote({ range, value }: StyleCheck): Note {
-  const seen = decimalText(dec(value).toDecimalPlaces(3));
-  return note("style.outside", ["style"], { ...styleFacts(range), seen });
+  const outside = checks.filter(({ within }) => !within);
+  return answer(
+    checks,
+    outside.map(({ range, value }) => {
+      const seen = decimalText(dec(value).toDecimalPlaces(3));
+      return note("style.outside", ["style"], { ...styleFacts(range), seen });
+    }),
+  );
 }
 
 /** What a note on a range says of it. */

@@ -60,7 +60,7 @@ export interface Comparison {
  */
 export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
   const named = sides.map((side, index) => ownFigures(side, `of-${index + 1}`));
-  const of = (key: keyof OwnFigures) => named.map((one) => one[key]);
+  const of = (key: keyof ReturnType<typeof ownFigures>) => named.map((one) => one[key]);
   const free = (key: string, index: number): boolean =>
     ofAlkali.test(key) && sides[index]?.formula.alkali === undefined;
   const comparison: Comparison = {
@@ -81,16 +81,8 @@ interface Matched {
   readonly figure: Figure;
 }
 
-interface OwnFigures {
-  readonly formula: readonly Matched[];
-  readonly load: readonly Matched[] | undefined;
-  readonly bowl: readonly Matched[] | undefined;
-  readonly sums: readonly Matched[];
-  readonly ranges: readonly Matched[];
-}
-
 /** The figures of one noodle under a name of their own, with all that they rest on. */
-function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string): OwnFigures {
+function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string) {
   const { blend, water, alkali, salt } = formula;
   const bowls = batch?.target.bowls;
   const sums: readonly (readonly [key: string, figure: Figure | undefined, label?: string])[] = [

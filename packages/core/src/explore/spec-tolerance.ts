@@ -55,19 +55,14 @@ export function batchTolerance(
   return answer(published({ causes, exact, outputs: outcome.value }));
 }
 
-/** A load with what may be off in it, and the figures of which that is asked. */
-interface ErringLoad extends Omit<BatchCauses, "lines"> {
-  readonly outputs: readonly (Omit<Output, "figure"> & { readonly figure: Figure })[];
-  readonly graph: Graph;
-}
-
 /** A weight without what it was rounded from: as weighed, the formula works out figures of the same names from it. */
 function asItIs(load: Figure): Figure {
   const { working } = load;
   return working.kind === "procedure" ? { ...load, working: { kind: "procedure", by: working.by } } : load;
 }
 
-function erringLoad(spec: Spec, batch: Batch): ErringLoad {
+/** A load with what may be off in it, and the figures of which that is asked. */
+function erringLoad(spec: Spec, batch: Batch) {
   const { causes: all, exact, lines: weighed } = causesOf(spec, batch);
   const lines = weighed.map((one) => ({ ...one, load: asItIs(one.load) }));
   const load = linesAsWeighed(lines);

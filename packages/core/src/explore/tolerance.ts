@@ -1,5 +1,5 @@
-import { cornersOf, type Sides } from "../figure/corners.ts";
-import { exact, type Figure, found } from "../figure/figure.ts";
+import { cornersOf, inputsAt, type Sides } from "../figure/corners.ts";
+import { exact, type Figure, found, type Range } from "../figure/figure.ts";
 import type { Graph } from "../figure/graph.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { changedGraph, fastGraph } from "../figure/recalculate.ts";
@@ -61,11 +61,7 @@ export function tolerance(question: ToleranceQuestion): Outcome<readonly Toleran
   const slopes = fast.slopesAt(inputs.map(({ middle }) => middle));
   const trials = simulate(fast, causes, outputs, seed, draws);
   const at = (sides: Sides, { figure }: Output): Decimal => {
-    const moved = causes.map(({ id, value, plusMinus }, index): [string, Decimal] => [
-      id,
-      dec(value).plus(dec(plusMinus).times(sides[index] ?? 0)),
-    ]);
-    const worked = changedGraph(graph, Object.fromEntries(moved))[figure];
+    const worked = changedGraph(graph, inputsAt(causes, sides))[figure];
     if (worked === undefined) throw new RangeError(`the graph does not know the figure "${figure}"`);
     return exact(worked);
   };
@@ -76,14 +72,16 @@ export function tolerance(question: ToleranceQuestion): Outcome<readonly Toleran
         (sides) =>
           fast.valuesAt(inputs.map(({ middle, error }, input) => middle + error * (sides[input] ?? 0)))[index] ?? 0,
       );
-      const bounds = { nominal: at([], output), low: at(corners.low, output), high: at(corners.high, output) };
-      const least = noise * Math.abs(bounds.nominal.toNumber());
+      const nominal = at([], output);
+      const [low, high] = [decimalText(at(corners.low, output)), decimalText(at(corners.high, output))];
+      const range = { low, high, why: "every cause at its worst, exactly" };
+      const least = noise * Math.abs(nominal.toNumber());
       const reaches = inputs.map(({ error }, input) => {
         const reach = Math.abs(error * (slopes[index]?.[input] ?? 0));
         return reach > least ? reach : 0;
       });
       const simulated = trials[index];
-      return simulated === undefined ? [] : [describe(output, bounds, simulated, sharesOf(causes, reaches))];
+      return simulated === undefined ? [] : [describe(output, nominal, range, simulated, sharesOf(causes, reaches))];
     }),
   );
 }
@@ -91,19 +89,8 @@ export function tolerance(question: ToleranceQuestion): Outcome<readonly Toleran
 /** A reach of less than this part of the value is the rounding of doubles. */
 const noise = 1e-13;
 
-interface Bounds {
-  readonly nominal: Decimal;
-  readonly low: Decimal;
-  readonly high: Decimal;
-}
-
-interface Shares {
-  readonly deviation: number;
-  readonly causes: readonly { readonly cause: Cause; readonly percent: number; readonly reach: number }[];
-}
-
 /** Adds up the variance of independent causes, each evenly spread: the square of its reach, by 3. */
-function sharesOf(causes: readonly Cause[], reaches: readonly number[]): Shares {
+function sharesOf(causes: readonly Cause[], reaches: readonly number[]) {
   const squares = reaches.reduce((sum, reach) => sum + reach * reach, 0);
   return {
     deviation: Math.sqrt(squares / 3),
@@ -117,16 +104,17 @@ function sharesOf(causes: readonly Cause[], reaches: readonly number[]): Shares 
 /** Digits that doubles are good to. */
 const goodDigits = 12;
 
-function describe(output: Output, bounds: Bounds, simulated: Simulated, shares: Shares): Tolerance {
+function describe(
+  output: Output,
+  nominal: Decimal,
+  range: Range,
+  simulated: Simulated,
+  shares: ReturnType<typeof sharesOf>,
+): Tolerance {
   const make = (id: string, label: string, unit: string, places: number, value: Decimal, by: string): Figure =>
     found({ id: `tolerance.${output.id}.${id}`, label, unit, places }, value, by);
   const { unit, places, label } = output;
-  const figure = make("value", label, unit, places, bounds.nominal, "every input as it should be");
-  const range = {
-    low: decimalText(bounds.low),
-    high: decimalText(bounds.high),
-    why: "every cause at its worst, exactly",
-  };
+  const figure = make("value", label, unit, places, nominal, "every input as it should be");
   const slope = "slopes of the formulas, rectangular distributions";
   const bySlope = (id: string, label: string, unit: string, places: number, value: number): Figure =>
     make(id, label, unit, places, dec(value).toSignificantDigits(goodDigits), slope);

@@ -96,24 +96,14 @@ export function waterTrial(request: TrialRequest): Outcome<Published<Trial>> {
   return publish({ flour, doughs, look, unknown: open.map(({ name }) => name), ...(plusMinus && { plusMinus }) });
 }
 
-/** What all doughs of a trial share, as figures: each is one input. */
-interface Taken {
-  readonly flour: Figure;
-  readonly water: Figure;
-  readonly step: Figure;
-  readonly carried: Figure;
-  readonly factor: Figure | undefined;
-  readonly flours: readonly TakenPart[];
-  readonly others: readonly TakenPart[];
-}
-
 interface TakenPart {
   readonly name: string;
   readonly share: Figure;
   readonly takes: Figure | undefined;
 }
 
-function takenFrom(request: TrialRequest, step: DecimalText): Taken {
+/** What all doughs of a trial share, as figures: each is one input. */
+function takenFrom(request: TrialRequest, step: DecimalText) {
   const { flour, flours = [], others = [], water, carried = "0", referenceFactor: factor } = request;
   const stated = (what: string, label: string, unit: string, value: DecimalText): Figure =>
     given({ id: `trial.${what}`, label, unit, places: 1 }, value, "the trial", fromSpec);
@@ -138,7 +128,7 @@ function takenFrom(request: TrialRequest, step: DecimalText): Taken {
 }
 
 function dough(
-  { flour, water, step, carried, factor, flours, others }: Taken,
+  { flour, water, step, carried, factor, flours, others }: ReturnType<typeof takenFrom>,
   pouring: "water - step" | "water" | "water + step",
   only: TakenPart | undefined,
   number: number,

@@ -1,5 +1,27 @@
+import { type Decimal, type DecimalText, dec } from "../number/decimal.ts";
+
 /** Which end of its range each input is at: -1 the low one, 1 the high one, 0 the middle. */
 export type Sides = readonly (-1 | 0 | 1)[];
+
+/** An input that may be so much more or less. */
+export interface Open {
+  readonly id: string;
+  readonly value: DecimalText;
+  readonly plusMinus: DecimalText;
+}
+
+/** The values of inputs at the ends of their ranges, by id. */
+export function inputsAt(inputs: readonly Open[], sides: Sides): Readonly<Record<string, Decimal>> {
+  const moved = inputs.map(({ id, value, plusMinus }, index) => {
+    return [
+      id,
+      dec(plusMinus)
+        .times(sides[index] ?? 0)
+        .plus(value),
+    ] as const;
+  });
+  return Object.fromEntries(moved);
+}
 
 /** Where a model is least and where it is greatest. */
 interface Corners {

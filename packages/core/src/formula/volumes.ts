@@ -34,12 +34,7 @@ export function withGrams(input: unknown, own: OwnMaterials): (problem: Problem)
   };
 }
 
-interface Grams {
-  readonly mass: string;
-  readonly why: string;
-}
-
-function gramsAt(input: unknown, path: Path, millilitres: DecimalText, own: OwnMaterials): Grams | undefined {
+function gramsAt(input: unknown, path: Path, millilitres: DecimalText, own: OwnMaterials) {
   const water = gramsOf(waterOnly, { millilitres }, usual);
   const ofWater = water.ok
     ? { mass: rounded(water.value), why: `so much water at ${usual} °C weighs that` }
