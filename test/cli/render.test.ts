@@ -7,7 +7,7 @@ import { renderProblems } from "#cli/render/problems.ts";
 import { renderReport } from "#cli/render/render.ts";
 import { renderTerminal } from "#cli/render/terminal.ts";
 import { reportSchema } from "#core/report/schema.ts";
-import { cellsOf } from "../core/report/parts.ts";
+import { reportOf as bareReport, cellsOf } from "../core/report/parts.ts";
 import { folderFor } from "./folder.ts";
 import { runHere } from "./in-process.ts";
 import { readCsv } from "./read-csv.ts";
@@ -65,36 +65,16 @@ describe("tables on a terminal", () => {
   );
 
   test("a table too wide for the terminal goes on below, every part with the names of its rows", () => {
-    const column = (id: string, align: "left" | "right") => ({ id, label: id, align });
-    const cell = (text: string) => ({ text });
-    const report: Report = {
-      noodlewright: "report",
-      version: 2,
-      command: "compare",
-      title: "two",
-      main: "wide",
-      sections: [
-        {
-          id: "wide",
-          heading: "Wide",
-          blocks: [
-            {
-              kind: "table",
-              id: "wide",
-              columns: [column("what", "left"), column("one", "right"), column("other", "right")],
-              rows: [{ role: "item", cells: [cell("protein"), cell("11.99 to 12.66"), cell("11.48 to 13.66")] }],
-            },
-          ],
-        },
-      ],
-      figures: {},
-      notes: [],
-      cautions: [],
-    };
+    const columns = [
+      ["what", "left"],
+      ["one", "right"],
+      ["other", "right"],
+    ] as const;
+    const report = bareReport(columns, ["protein", "11.99 to 12.66", "11.48 to 13.66"]);
     const [, ...lines] = renderTerminal(report, { width: 36, colour: false }).trimEnd().split("\n");
     expect(lines).toEqual([
       "",
-      "Wide",
+      "Only",
       "  what                one",
       "  ───────  ──────────────",
       "  protein  11.99 to 12.66",

@@ -30,3 +30,24 @@ export function linesOf(report: Report, section?: string): readonly string[] {
   const sections = report.sections.filter(({ id }) => section === undefined || id === section);
   return blocksOf({ ...report, sections }).flatMap((block) => (block.kind === "text" ? block.lines : []));
 }
+
+/** A report of one table and nothing else. */
+export function reportOf(
+  columns: readonly (readonly [label: string, align: "left" | "right"])[],
+  row: readonly string[],
+): Report {
+  const table: Table = {
+    kind: "table",
+    id: "only",
+    columns: columns.map(([label, align], index) => ({ id: `column-${index}`, label, align })),
+    rows: [{ role: "item", cells: row.map((text) => ({ text })) }],
+  };
+  const about = { noodlewright: "report", version: 2, command: "compare", title: "two", main: "only" } as const;
+  return {
+    ...about,
+    sections: [{ id: "only", heading: "Only", blocks: [table] }],
+    figures: {},
+    notes: [],
+    cautions: [],
+  };
+}

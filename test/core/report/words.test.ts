@@ -2,6 +2,7 @@ import { listWords, type Report } from "@noodlewright/core";
 import { withWords } from "@noodlewright/core/render";
 import { describe, expect, test } from "vitest";
 import { glossary, wordsIn } from "#core/report/words.ts";
+import { reportOf } from "./parts.ts";
 
 test("each word that has no explanation is told by itself", () => {
   const answer = listWords("meq qqqq xyzzy");
@@ -12,28 +13,8 @@ test("each word that has no explanation is told by itself", () => {
 });
 
 const plain: Report = {
-  noodlewright: "report",
-  version: 2,
-  command: "batch",
-  title: "Class",
-  main: "weights",
-  sections: [
-    {
-      id: "a",
-      heading: "Loads",
-      blocks: [
-        {
-          kind: "table",
-          id: "weights",
-          columns: [{ id: "parts", label: "% of flour", align: "right" }],
-          rows: [{ role: "item", cells: [{ text: "bread flour, 14 % mb" }] }],
-        },
-      ],
-    },
-  ],
-  figures: {},
-  notes: [{ code: "n", facts: {}, text: "the division of the scale is coarse" }],
-  cautions: [],
+  ...reportOf([["% of flour", "right"]], ["bread flour, 14 % mb"]),
+  notes: [{ code: "n", facts: {}, text: "the division of the scale is coarse: weigh loads" }],
 };
 
 describe("the words of an answer", () => {
@@ -41,7 +22,7 @@ describe("the words of an answer", () => {
     const { sections } = withWords(plain);
     const block = sections.at(-1)?.blocks[0];
     const lines = block?.kind === "text" ? block.lines : [];
-    expect(lines.map((line) => line.split(":")[0])).toEqual(["load", "% of flour", "mb", "division"]);
+    expect(lines.map((line) => line.split(":")[0])).toEqual(["% of flour", "mb", "division", "load"]);
   });
 
   test("are left alone where it uses none", () => {
