@@ -658,7 +658,7 @@ describe("what another version of the page saved or kept", () => {
       return page.locator("main [role=status]").textContent();
     };
     const file = { noodlewright: "bench", version: 1, key: keyIn("evening-class"), state: { ...first, timers } };
-    expect(await open({ ...file, version: 4 })).toMatch(/^This file is of form 4, and this page reads up to form 3/u);
+    expect(await open({ ...file, version: 5 })).toMatch(/^This file is of form 5, and this page reads up to form 4/u);
     expect(await open({ ...file, state: {} })).toBe("This file is damaged, so nothing of it was taken.");
     expect(await open(file)).toMatch(/^The file is open/u);
     await page.getByText("rest, 30 min").waitFor();
@@ -667,7 +667,7 @@ describe("what another version of the page saved or kept", () => {
 
   test("stays on the device, and is told of where it cannot be read", async () => {
     const { page } = await openFresh("evening-class");
-    const place = `noodlewright 3 ${keyIn("evening-class")}`;
+    const place = `noodlewright 4 ${keyIn("evening-class")}`;
     const unread = '{"of":"a later page"}';
     await page.evaluate(`localStorage.setItem(${JSON.stringify(place)}, ${JSON.stringify(unread)})`);
     await page.reload();
@@ -816,6 +816,29 @@ describe("a load at the bench", () => {
     }
     await page.emulateMedia({ media: "print" });
     expect(await page.locator(".loads b").isVisible()).toBe(true);
+    await page.close();
+  });
+
+  test("carries what differed when it was weighed, not what differs since", async () => {
+    const { page } = await openFresh("school-noodle");
+    for (const [load, moisture] of [
+      ["1", ""],
+      ["2", "11"],
+    ] as const) {
+      await go(page, "Today");
+      await page.getByRole("textbox", { name: "moisture" }).first().fill(moisture);
+      await weightsOf(page);
+      if (load !== "1") await page.getByRole("button", { name: "Next load" }).click();
+      await page.getByRole("button", { name: "Weighed as listed" }).click();
+    }
+    await go(page, "Size");
+    await page.getByRole("textbox", { name: "bowls", exact: true }).fill("200");
+    await go(page, "Notes");
+    const [heads = [], ...rows] = readCsv(await saved(page, "Rows for a spreadsheet (CSV)"));
+    const differed = "mill strong flour, moisture: 11 %";
+    expect(rows.map((row) => row[heads.indexOf("Differs from the spec")])).toEqual(["", differed]);
+    const [before = "", second = ""] = (await saved(page, "Batch record")).split("Load 2");
+    expect([before.includes("Differs"), second.includes(`Differs from the spec: ${differed}`)]).toEqual([false, true]);
     await page.close();
   });
 

@@ -81,7 +81,7 @@ describe("a load that was weighed before the list changed", () => {
   const noon = (day: number, minutes = 0) => new Date(2026, 2, day, 12, minutes).getTime();
   const half = [item("flour.1", "white flour", "500"), item("stock", "stock solution", "9")];
   const put = (state: State, load: number, one: Item, minutes: number) =>
-    withItem(listed, state, load, one, { grams: one.grams, at: noon(2, minutes) });
+    withItem(listed, state, load, one, { grams: one.grams, at: noon(2, minutes), differs: [`bowls: ${minutes}`] });
   const all = [1, 3].reduce((state, load) => listed.reduce((now, one) => put(now, load, one, load), state), freshState);
   const some = put(all, 2, water, 2);
   const state = { ...some, timers: [{ label: "rest", minutes: 780, end: noon(3, 60), ended: noon(3, 60), load: 1 }] };
@@ -95,7 +95,7 @@ describe("a load that was weighed before the list changed", () => {
     ]);
     expect(itemsOfLoad(half, state, 2)).toEqual(half);
     expect(lastLoad(occasion.today, state)).toBe(3);
-    const more = withItem(half, state, 1, water, { grams: "370", at: noon(9) });
+    const more = withItem(half, state, 1, water, { grams: "370", at: noon(9), differs: [] });
     expect(itemsOfLoad(half, more, 1).map(({ grams }) => grams)).toEqual(["1000", "360"]);
   });
 
@@ -119,6 +119,24 @@ describe("a load that was weighed before the list changed", () => {
       ["stock solution", "9", "–", "", ""],
       ["tap water", "360", "360", "", "12:02"],
     ]);
+  });
+
+  test("carries what differed from the spec then, whatever differs since, and what changed while it was weighed", () => {
+    const told = (of: State) => {
+      const [heads = [], ...rows] = readCsv(doughRows({ ...occasion, state: of }));
+      return rows.map((row) => row[heads.indexOf("Differs from the spec")]);
+    };
+    expect(told(state)).toEqual(["bowls: 1", "bowls: 2", "bowls: 3"]);
+    const later = withItem(half, put(state, 2, flour, 5), 1, water, {
+      grams: "370",
+      at: noon(2, 5),
+      differs: ["less"],
+    });
+    expect(told(later)).toEqual(["bowls: 1", "bowls: 2; from 12:05 on: bowls: 5", "bowls: 3"]);
+    expect(told(mended)).toEqual(["not known, an earlier page took the weights"]);
+    expect(JSON.stringify(batchRecord({ ...occasion, state: later }).sections[2])).toContain(
+      '"Differs from the spec: bowls: 2","Differs from the spec: from 12:05 on: bowls: 5"',
+    );
   });
 
   test("carries the day on which it was weighed, and another day where a step went on to it", () => {

@@ -54,8 +54,16 @@ const listedOf = ({ id, name, grams, unit, division, scale, kind }: Item): Liste
 
 /** The state with a weight of a load. Where all of it is in, the load keeps its list. */
 export function withItem(items: readonly Item[], state: State, load: number, item: Item, weight: Weight): State {
+  // A load that keeps its list keeps what differed then.
+  const differs = isPast(items, state, load) ? state.weighed[weighedKey(load, item.id)]?.differs : weight.differs;
   const { grams, at } = weight;
-  const put = withWeight(state, load, item.id, { grams, name: item.name, at, of: listedOf(item) });
+  const put = withWeight(state, load, item.id, {
+    grams,
+    name: item.name,
+    at,
+    of: listedOf(item),
+    ...(differs && { differs }),
+  });
   const isIn = itemsOfLoad(items, put, load).every(({ id, name, ...one }) => {
     const entry = put.weighed[weighedKey(load, id)];
     return entry?.name === name && "right over".includes(standingOf(one.grams, one.division, entry.grams).kind);
@@ -69,6 +77,8 @@ interface Weight {
   readonly grams: string;
   /** Milliseconds since 1970. */
   readonly at: number;
+  /** What differs from the spec, in words. */
+  readonly differs: readonly string[];
 }
 
 /** The state with a load that goes by the list of today. */

@@ -26,7 +26,7 @@ export function openMemory(key: string): Memory {
   let unread = "";
   try {
     own = localStorage.getItem(place) ?? "";
-    const earlier = [`noodlewright 2 ${key}`, `noodlewright ${key}`].map((one) => localStorage.getItem(one) ?? "");
+    const earlier = ["3 ", "2 ", ""].map((of) => localStorage.getItem(`noodlewright ${of}${key}`) ?? "");
     before = [own, ...earlier].find((one) => one !== "") ?? "";
     unread = localStorage.getItem(aside) ?? "";
   } catch {}

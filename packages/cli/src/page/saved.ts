@@ -5,10 +5,10 @@ import { isState, type State } from "./state.ts";
 import { words } from "./words.ts";
 
 /**
- * The form that this page writes. The first kept no load and no true end with a timer, the second no list with a weight;
- * both are read as well.
+ * The form that this page writes. The first kept no load and no true end with a timer, the second no list with a weight,
+ * the third not what differed from the spec when it was weighed; they are read as well.
  */
-export const form = 3;
+export const form = 4;
 
 /** What was entered as a file that the page opens again. */
 export function savedText({ key }: PageData, state: State): string {
@@ -24,7 +24,7 @@ export function openSaved({ key }: PageData, text: string): Opening {
     return { ok: false, why: words.take.wrongFile };
   }
   const { version, state } = { version: data["version"], state: data["state"] };
-  if (![1, 2, form].includes(version)) return { ok: false, why: words.take.otherForm(version, form) };
+  if (![1, 2, 3, form].includes(version)) return { ok: false, why: words.take.otherForm(version, form) };
   if (!isState(state)) return { ok: false, why: words.take.damaged };
   return data["key"] === key ? { ok: true, state } : { ok: false, why: words.take.otherSpec };
 }

@@ -52,6 +52,8 @@ const weighed = shapeOf(
   {
     /** What the list asked for then. */
     of: listed,
+    /** What differed from the spec then, in words. */
+    differs: listOf(textOf(4000), 200),
   },
 );
 

@@ -86,11 +86,30 @@ function inBowl(occasion: Occasion, load: number): string {
   return fixedText(addedUp(masses), 2);
 }
 
+/** What was weighed of a load, the first of it first. */
+function weighedOf({ weighed }: State, load: number): readonly State["weighed"][string][] {
+  const start = weighedKey(load, "");
+  return Object.entries(weighed)
+    .flatMap(([key, one]) => (key.startsWith(start) ? [one] : []))
+    .sort((one, other) => one.at - other.at);
+}
+
+/** What differed from the spec when a load was weighed, with the time of each change between; today where nothing was. */
+function differed({ data, state, today }: Occasion, load: number): readonly string[] {
+  const { record } = words;
+  const weights = weighedOf(state, load).map(({ at, differs = [record.differsUnknown] }) => ({ at, differs }));
+  const [first = { differs: differences(data.spec, today.spec, state) }, ...later] = weights.filter(
+    ({ differs }, index) => differs.join("; ") !== weights[index - 1]?.differs.join("; "),
+  );
+  return [
+    ...first.differs,
+    ...later.map(({ at, differs }) => record.differsFrom(timeOf(new Date(at)), differs.join(", "))),
+  ];
+}
+
 /** The day on which the first of a load was weighed or timed; that of today where nothing was. */
 function dayOfLoad({ state, now }: Occasion, load: number): string {
-  const start = weighedKey(load, "");
-  const weighed = Object.entries(state.weighed).flatMap(([key, { at }]) => (key.startsWith(start) ? [at] : []));
-  const moments = [...weighed, ...stepsOf(state, load).map(startOf)];
+  const moments = [...weighedOf(state, load).map(({ at }) => at), ...stepsOf(state, load).map(startOf)];
   return dayOf(moments.length === 0 ? now : new Date(Math.min(...moments)));
 }
 
@@ -100,7 +119,6 @@ const checksumOf = ({ data }: Occasion): string => data.files[0]?.checksum ?? ""
 export function doughRows(occasion: Occasion): string {
   const { data, state, today } = occasion;
   const name = today.name;
-  const said = differences(data.spec, today.spec, state).join("; ");
   const timed = [...new Set(loadsTold(occasion).flatMap((load) => stepsOf(state, load).map(({ label }) => label)))];
   const rows = loadsTold(occasion).map((load): readonly Cell[] => {
     const day = dayOfLoad(occasion, load);
@@ -114,7 +132,7 @@ export function doughRows(occasion: Occasion): string {
       number(inBowl(occasion, load)),
       ...measured.map((key) => notedCell(key, dough[key])),
       ...inWords.map((key) => cell(dough[key])),
-      cell(said),
+      cell(differed(occasion, load).join("; ")),
       cell(mendedText(occasion, load)),
       ...timed.flatMap((label) => {
         const steps = stepsOf(state, load).filter((one) => one.label === label);
@@ -164,6 +182,7 @@ export function batchRecord(occasion: Occasion): Report {
     ];
     const dough = state.doughs[load] ?? {};
     const lines = [
+      ...differed(occasion, load).map((text) => `${record.differs}: ${text}`),
       ...{ none: [], holds: [words.weigh.mended], void: [record.mendVoid] }[mend],
       ...[...measured, ...inWords].flatMap((key) => (dough[key] ? [`${headOf(key, data)}: ${dough[key]}`] : [])),
     ];
@@ -177,7 +196,6 @@ export function batchRecord(occasion: Occasion): Report {
     };
   });
   const files = data.files.map(({ name, checksum }) => `${name} ${checksum}`).join(", ");
-  const changed = differences(data.spec, today.spec, state);
   const about = [
     days.join(", "),
     record.exported(`${dayOf(now)}, ${timeOf(now)}`),
@@ -187,9 +205,6 @@ export function batchRecord(occasion: Occasion): Report {
   ];
   return reportOf(occasion, [
     { heading: record.date, blocks: [{ kind: "text", lines: about.map(printable) }] },
-    ...(changed.length === 0
-      ? []
-      : [{ heading: record.differs, blocks: [{ kind: "text" as const, lines: changed.map(printable) }] }]),
     ...loads,
   ]);
 }

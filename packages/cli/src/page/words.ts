@@ -216,6 +216,8 @@ export const words = {
     noodle: "noodle",
     load: "load",
     differs: "Differs from the spec",
+    differsUnknown: "not known, an earlier page took the weights",
+    differsFrom: (time: string, differs: string) => `from ${time} on: ${differs || "nothing"}`,
     checksum: (files: string) => `Belongs to ${files} (first digits of the SHA-256).`,
     listed: "dough on the list, g",
     mended: "mended to",

@@ -2,6 +2,7 @@ import { addedUp, type OnScale, readScale, standingOf } from "@noodlewright/core
 import { useEffect, useRef, useState } from "preact/hooks";
 import type { Item, Shown } from "../answers.ts";
 import { useBench } from "../bench.ts";
+import { differences } from "../differences.ts";
 import {
   asShown,
   asWeighed,
@@ -24,7 +25,7 @@ import { Awake } from "./timers.tsx";
 
 /** Weighs one load, one ingredient at a time in large figures, with the whole load below. */
 export function WeighPart() {
-  const { state, today, busy, change } = useBench();
+  const { data, state, today, busy, change } = useBench();
   const { weigh } = words;
   const of = loadCount(today);
   const load = Math.min(state.load, lastLoad(today, state));
@@ -46,7 +47,8 @@ export function WeighPart() {
   const next = items.find((item) => ["open", "short"].includes(standing(item).kind));
   const item = items.find(({ id }) => id === chosen) ?? next;
   const put = (one: Item, grams: string) => {
-    change((now) => withItem(listed, now, load, one, { grams, at: Date.now() }));
+    const differs = differences(data.spec, today.spec, state);
+    change((now) => withItem(listed, now, load, one, { grams, at: Date.now(), differs }));
     choose(undefined);
   };
   const take = (one: Item) =>
