@@ -53,13 +53,17 @@ export function thingOf(written: string, inBrackets: readonly string[]): Thing {
     const thing = exactly(candidate);
     if (thing !== undefined) return thing.is === "several" ? namedBeside(thing, inBrackets) : thing;
   }
-  const alkali = whole.some(isAlkaliLike);
-  const found = findMaterial(plain);
+  // The nearest names are looked for where somebody asks, for that takes its time.
   return {
     is: "unknown",
     name: plain,
-    alkali,
-    advice: nameAdvice(alkali, found.ok ? [] : found.nearest, otherwise),
+    get alkali() {
+      return whole.some(isAlkaliLike);
+    },
+    get advice() {
+      const found = findMaterial(plain);
+      return nameAdvice(this.alkali, found.ok ? [] : found.nearest, otherwise);
+    },
   };
 }
 
