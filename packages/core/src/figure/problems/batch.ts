@@ -2,6 +2,9 @@ import { measure } from "../in-system.ts";
 import { type Counts, input, type Lists, type Measures, noAnswer, remark, type Tell, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
 
+const oneSize =
+  "how much is to be made, said in one way: as bowls, as dough, as flour, as one load of the mixer, or as what has to be used up";
+
 const inLoads = (count: string): string => `${count} ${count === "1" ? "load" : "loads"}`;
 
 /** A name that no ingredient has, and one that is near. */
@@ -88,8 +91,7 @@ export const batch = {
   })),
   "batch.stated-twice": input(({ ways }: Lists<"ways">) => ({
     found: ways.join(" and "),
-    expected:
-      "how much is to be made, said in one way: as bowls, as dough, as flour, as one load of the mixer, or as what has to be used up",
+    expected: oneSize,
     advice: "keep the one that sets the size of the batch",
   })),
   "mixer.needed": input(({ size }: Texts<"size">) => ({
@@ -109,8 +111,7 @@ export const batch = {
   })),
   "batch.not-stated": input(() => ({
     found: "no size of batch",
-    expected:
-      "how much is to be made, said in one way: as bowls, as dough, as flour, as one load of the mixer, or as what has to be used up",
+    expected: oneSize,
     advice: "write it under `batch:`",
   })),
   "batch.bowl-weight-missing": input(() => ({

@@ -1,4 +1,5 @@
-import { type Counts, type Inner, input, type Lists, remark, type Texts } from "./entry.ts";
+import { type Counts, input, type Lists, remark, type Texts } from "./entry.ts";
+import { ofOne } from "./words.ts";
 
 const lift = (word: string): string => `check the number and its unit; write \`accept: [${word}]\` if it is meant`;
 
@@ -10,12 +11,15 @@ export type Beyond = Texts<"dose" | "used" | "source">;
 const beyond = (what: string, { dose, used, source }: Beyond): string =>
   `${what} of ${dose} % of flour: more than the ${used} % that published noodle formulas use (${source})`;
 
-export const formula = {
-  "amounts.mass-without-flour-mass": input(({ amount }: Texts<"amount">) => ({
+const besidePercent = (expected: string) =>
+  input(({ amount }: Texts<"amount">) => ({
     found: `${amount}, while the flours are in %`,
-    expected: "an amount in % of flour",
+    expected,
     advice: "write it in % of flour, or write every flour as a mass",
-  })),
+  }));
+
+export const formula = {
+  "amounts.mass-without-flour-mass": besidePercent("an amount in % of flour"),
   "alkali.dose-unit": input(({ as, amount }: Texts<"as" | "amount">) => ({
     found: `"${as}" beside ${amount}, which states alkalinity`,
     expected: "a dose in % of flour or as a mass, or as an alkalinity where that is said",
@@ -90,11 +94,7 @@ export const formula = {
     expected: "one product or two that take its place",
     advice: "name them in `replaceWith`, or leave `holding` out",
   })),
-  "water.mass-without-flour-mass": input(({ amount }: Texts<"amount">) => ({
-    found: `${amount}, while the flours are in %`,
-    expected: "water in % of flour",
-    advice: "write it in % of flour, or write every flour as a mass",
-  })),
+  "water.mass-without-flour-mass": besidePercent("water in % of flour"),
   "water.below-flour": input(({ amount }: Texts<"amount">) => ({
     found: `${amount} on flour of the stated moisture`,
     expected: "more water than the damper flour at hand already brings",
@@ -134,10 +134,7 @@ export const formula = {
   "alkali.hydroxide": remark((facts: Beyond) => beyond("hydroxide", facts)),
   "salt.unusual": remark((facts: Beyond) => beyond("salt", facts)),
   "alkali.food-law": remark(({ limit }: Texts<"limit">) => `${limit}; the local code decides`),
-  "alkali.product": remark(
-    ({ name, says }: Texts<"name"> & { readonly says: string | Inner }, tell) =>
-      `${name}: ${typeof says === "string" ? says : tell(says)}`,
-  ),
+  "alkali.product": ofOne,
   "alkali.replaced": remark(
     ({ names, old, parts, holding }: Lists<"names"> & Texts<"old" | "parts" | "holding">) =>
       `${names.join(" and ")} in place of ${old}, ${parts}; held: ${holding}`,

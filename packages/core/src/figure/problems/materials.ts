@@ -1,6 +1,6 @@
 import { measure } from "../in-system.ts";
-import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Sentences, type Texts } from "./entry.ts";
-import { didYouMean } from "./words.ts";
+import { type Counts, input, type Lists, noAnswer, remark, type Sentences, type Texts } from "./entry.ts";
+import { didYouMean, ofOne } from "./words.ts";
 
 /** A name that stands for nothing; no guess is made where it is like that of an alkali. */
 type Named = Texts<"name"> & Lists<"nearest"> & { readonly alkali: boolean };
@@ -31,6 +31,12 @@ function beside({ lines, others }: Shown, sentences: Sentences): Sentences {
     advice: `${sentences.advice}. The lines show the form only, with figures of other products`,
     lines,
   };
+}
+
+type Strength = Texts<"strength" | "strengthForms">;
+
+function strengthText({ strength, strengthForms }: Strength): Sentences {
+  return { found: `"${strength}"`, expected: `a strength: ${strengthForms}`, advice: "write it in one of these ways" };
 }
 
 const unclear = {
@@ -174,13 +180,7 @@ export const materials = {
   "product.no-alkali": input(({ name, ...shown }: Texts<"name"> & Shown) =>
     beside(shown, { found: `"${name}", which is no alkaline product`, expected: aProduct, advice: "name its salts" }),
   ),
-  "product.strength": input(({ strength, strengthForms, ...shown }: Texts<"strength" | "strengthForms"> & Shown) =>
-    beside(shown, {
-      found: `"${strength}"`,
-      expected: `a strength: ${strengthForms}`,
-      advice: "write it in one of these ways",
-    }),
-  ),
+  "product.strength": input((facts: Strength & Shown) => beside(facts, strengthText(facts))),
   "product.unclear": input(
     ({
       name,
@@ -198,11 +198,7 @@ export const materials = {
     expected: "one way to say what the product is made of",
     advice: "keep the one you mean",
   })),
-  "materials.strength": input(({ strength, strengthForms }: Texts<"strength" | "strengthForms">) => ({
-    found: `"${strength}"`,
-    expected: `a strength: ${strengthForms}`,
-    advice: "write it in one of these ways",
-  })),
+  "materials.strength": input(strengthText),
   "materials.alkalinity": input(({ alkalinity, forms }: Texts<"alkalinity" | "forms">) => ({
     found: `"${alkalinity}"`,
     expected: forms,
@@ -299,10 +295,7 @@ export const materials = {
     }),
   ),
 
-  "materials.note": remark(
-    ({ name, says }: Texts<"name"> & { readonly says: string | Inner }, tell) =>
-      `${name}: ${typeof says === "string" ? says : tell(says)}`,
-  ),
+  "materials.note": ofOne,
   "materials.moisture-assumed": remark(
     "its moisture is not stated; taken as 13.5 %, give or take 1.5 % (common practice, no source): ask the mill, or dry a sample",
   ),

@@ -1,3 +1,5 @@
+import { type Inner, remark, type Texts } from "./entry.ts";
+
 /** The nearest names as a question, or what to do where none is near. */
 export function didYouMean(nearest: readonly string[], otherwise: string): string {
   return nearest.length === 0 ? otherwise : `did you mean ${nearest.map((name) => `"${name}"`).join(" or ")}?`;
@@ -7,3 +9,9 @@ export function didYouMean(nearest: readonly string[], otherwise: string): strin
 export function oneOf(names: readonly string[], otherwise: string): string {
   return names.length === 0 ? otherwise : `one of: ${names.join(", ")}`;
 }
+
+/** What there is to say of one material or product. */
+export const ofOne = remark(
+  ({ name, says }: Texts<"name"> & { readonly says: string | Inner }, tell) =>
+    `${name}: ${typeof says === "string" ? says : tell(says)}`,
+);
