@@ -198,20 +198,13 @@ function stockLines({ stock }: Remedies): readonly string[] {
 function stockWeightsTable({ withStock: weights, totalWithStock: total }: Batch): Table | undefined {
   const first = weights?.[0];
   if (weights === undefined || total === undefined || first === undefined) return undefined;
-  return table(
-    "stock-weights",
-    [
-      wordColumn("ingredient", "ingredient"),
-      numberColumn("load", `one load, ${first.unit}`),
-      wordColumn("scale", "weigh on"),
-    ],
-    [
-      ...weights.map(({ name, mass, unit, division, scale }) =>
-        row([words(name), weightCell(mass, unit, division), words(scale)]),
-      ),
-      row([words("dough"), weightCell(total, first.unit, finestDivision(weights)), words("")], "total"),
-    ],
-  );
+  const { columns, rows } = listing("stock-weights", weights, [
+    [wordColumn("ingredient", "ingredient"), ({ name }) => name],
+    [numberColumn("load", `one load, ${first.unit}`), ({ mass, unit, division }) => weightCell(mass, unit, division)],
+    [wordColumn("scale", "weigh on"), ({ scale }) => scale],
+  ]);
+  const dough = [words("dough"), weightCell(total, first.unit, finestDivision(weights)), words("")];
+  return table("stock-weights", columns, [...rows, row(dough, "total")]);
 }
 
 function roundingHeading({ withStock }: Batch): string {

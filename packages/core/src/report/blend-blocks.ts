@@ -2,7 +2,8 @@ import { missWords } from "../blend/blend-conflict.ts";
 import { toHundredths } from "../blend/blend-limits.ts";
 import type { Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-question.ts";
 import type { BlendWater } from "../blend/blend-water.ts";
-import { type Change, figuresIn, idOf, idsAtBasis, isShare } from "../blend/compare-blends.ts";
+import { type Change, figuresIn, idOf, idsAtBasis, isShare, shownBlend } from "../blend/compare-blends.ts";
+import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { Figure } from "../figure/figure.ts";
 import { groupDigits } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
@@ -62,7 +63,7 @@ function beforeAndNow(unit: string) {
 }
 
 /** What the blend comes to, before and after. */
-export function figuresTable(changes: readonly Change[]): Table {
+function figuresTable(changes: readonly Change[]): Table {
   const figures = changes.filter((change) => !isShare(idOf(change)));
   return listing("figures", figures, [
     [wordColumn("figure", "figure"), ({ label }) => figureWords(label)],
@@ -77,7 +78,7 @@ function figureWords(label: string): string {
 }
 
 /** The figures of a comparison: of both blends, of flours that are in one blend only, and the differences. */
-export function changeFigures(changes: readonly Change[]): readonly Figure[] {
+function changeFigures(changes: readonly Change[]): readonly Figure[] {
   return changes.flatMap(({ before, after, difference }) =>
     [before, after, difference].filter((figure) => figure !== undefined),
   );
@@ -127,7 +128,7 @@ function endsOf({ side, bound, within = "0" }: Check): { readonly least?: Decima
 const isDoubtful = (check: Check): boolean => /^(?:likely|perhaps)/u.test(metText(check));
 
 /** What the doubt of a limit rests on, and how to ask for more. */
-export function doubtNotes(checks: readonly Check[]): readonly Note[] {
+function doubtNotes(checks: readonly Check[]): readonly Note[] {
   return checks.some(isDoubtful) ? [note("blend.likely", ["wanted", "wholeRange"], {})] : [];
 }
 
@@ -155,7 +156,7 @@ export function waterSection(water: BlendWater | undefined): Section {
 }
 
 /** The figures of the water of a changed blend. */
-export function waterFigures(water: BlendWater | undefined): readonly Figure[] {
+function waterFigures(water: BlendWater | undefined): readonly Figure[] {
   return water === undefined ? [] : [water.before, ...water.causes, water.added];
 }
 
@@ -187,14 +188,40 @@ function yamlLine(value: unknown): string {
     .join(", ")} }`;
 }
 
+/** What every report of a blend tells alike: what the blend comes to, other blends, figures and notes. */
+export function blendParts(
+  { answer, changes, totals }: Pick<SpecBlend, "answer" | "changes" | "totals">,
+  waters: readonly BlendWater[],
+) {
+  const blend = shownBlend(answer);
+  const found = answer.kind === "found";
+  return {
+    blend,
+    comesTo: section(
+      "figures",
+      "What it comes to",
+      blend && figuresTable(changes),
+      rangeLines(blend === undefined ? [] : figuresIn(blend)),
+    ),
+    others: alternativesOf(found ? answer.blends : [], waters),
+    figures: [
+      ...changeFigures(changes),
+      ...totals,
+      ...waterFigures(waters[0]),
+      ...(found ? [] : answer.flourNeeded.map(({ protein }) => protein)),
+    ],
+    notes: [...(found ? [] : answer.notes), ...doubtNotes(blend?.checks ?? [])],
+  };
+}
+
 /** Further blends beside the first. */
-export interface Alternatives {
+interface Alternatives {
   readonly block: readonly Part[];
   readonly figures: readonly Figure[];
 }
 
 /** Sets the blends that were found side by side. */
-export function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[]): Alternatives {
+function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[]): Alternatives {
   const [first] = blends;
   if (first === undefined || blends.length < 2) return { block: [], figures: [] };
   const all = blends.map((blend, index) => [

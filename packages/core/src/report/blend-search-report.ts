@@ -1,4 +1,3 @@
-import { figuresIn, shownBlend } from "../blend/compare-blends.ts";
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { SquareAnswer } from "../blend/square.ts";
 import type { Figure } from "../figure/figure.ts";
@@ -6,23 +5,19 @@ import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import {
-  alternativesOf,
   type BlendFragment,
-  changeFigures,
+  blendParts,
   checksTable,
-  doubtNotes,
-  figuresTable,
   fragmentSection,
   outOfReachSections,
   sharesTable,
   unchangedSection,
-  waterFigures,
   waterSection,
 } from "./blend-blocks.ts";
 import { report, section } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
-import { capital, rangeLines } from "./show.ts";
+import { capital } from "./show.ts";
 
 /** Tells the blend that was found, or why there is none and which is nearest. */
 export function blendSearchReport(
@@ -33,12 +28,8 @@ export function blendSearchReport(
   fragment?: BlendFragment,
 ): Report {
   const { answer, changes, totals, unchanged, water, square } = design;
-  const blend = shownBlend(answer);
-  const fresh = blend === undefined ? [] : figuresIn(blend);
+  const { blend, comesTo, others, figures, notes: own } = blendParts(design, water);
   const found = answer.kind === "found";
-  const others = found ? alternativesOf(answer.blends, water) : { block: [], figures: [] };
-  const [firstWater] = water;
-  const needed = found ? [] : answer.flourNeeded.map(({ protein }) => protein);
   return report({
     command: "blend",
     title: `${formula.name}, the flours`,
@@ -52,26 +43,19 @@ export function blendSearchReport(
         blend && sharesTable(changes, totals),
         found ? [`${capital(answer.order)}.`] : [],
       ),
-      section("figures", "What it comes to", blend && figuresTable(changes), rangeLines(fresh)),
+      comesTo,
       ...(found && blend && !answer.unchanged
         ? [section("limits", "What was asked, and what is reached", checksTable(blend.checks))]
         : []),
       section("alternatives", "Other blends that meet it", ...others.block),
       squareSection(square),
-      waterSection(firstWater),
+      waterSection(water[0]),
       ...(fragment ? [fragmentSection(fragment)] : []),
     ],
-    figures: [
-      ...changeFigures(changes),
-      ...totals,
-      ...waterFigures(firstWater),
-      ...needed,
-      ...squareFigures(square),
-      ...others.figures,
-    ],
+    figures: [...figures, ...squareFigures(square), ...others.figures],
     from: [design, formula],
     units,
-    notes: [...notes, ...(found ? [] : answer.notes), ...doubtNotes(blend?.checks ?? [])],
+    notes: [...notes, ...own],
     cautions: formulaCautions(formula),
   });
 }

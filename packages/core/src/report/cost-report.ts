@@ -40,44 +40,31 @@ export function costReport(
 
 function costTable(batch: Batch, cost: Cost): Table {
   const { currency, lines, unpriced } = cost;
-  const unit = batch.lines[0]?.unit ?? "g";
   const several = dec(batch.loads.count.value).gt(1);
-  const columns = [
-    wordColumn("ingredient", "ingredient"),
-    wordColumn("price", "price"),
-    numberColumn("mass", `batch, ${unit}`),
-    numberColumn("batch", `batch, ${currency}`),
-    ...(several ? [numberColumn("load", `one load, ${currency}`)] : []),
-    ...(cost.bowl ? [numberColumn("bowl", `a bowl, ${currency}`)] : []),
+  const shown: readonly (readonly [of: "batch" | "load" | "bowl", label: string])[] = [
+    ["batch", `batch, ${currency}`],
+    ...(several ? [["load", `one load, ${currency}`] as const] : []),
+    ...(cost.bowl ? [["bowl", `a bowl, ${currency}`] as const] : []),
   ];
-  const figures = (one: Pick<CostLine, "batch" | "load" | "bowl">): readonly Cell[] => [
-    orBlank(one.batch),
-    ...(several ? [orBlank(one.load)] : []),
-    ...(cost.bowl ? [orBlank(one.bowl)] : []),
-  ];
-  const rows = lines.map((one) => {
-    const { line, batch: mass, division, unit: shown } = one.weighed;
-    const name = line.role === "dusting" ? `${line.name} (dusting)` : line.name;
-    const price = one.priced ?? "no price";
-    return row([words(name), words(price), weightCell(mass, shown, division), ...figures(one)]);
-  });
-  const { rework } = batch;
-  const free = rework
-    ? [
-        row([
-          words(rework.name),
-          words("paid for before"),
-          weightCell(rework.batch, rework.unit, rework.division),
-          ...figures({}),
-        ]),
-      ]
-    : [];
-  const name = unpriced.length === 0 ? "all ingredients" : "what is priced of them";
-  return table("cost", columns, [
-    ...rows,
-    ...free,
-    row([words(name), words(""), words(""), ...figures(cost)], "total"),
+  const figures = (one: Pick<CostLine, "batch" | "load" | "bowl">) => shown.map(([of]) => orBlank(one[of]));
+  const { columns, rows } = listing("cost", lines, [
+    [
+      wordColumn("ingredient", "ingredient"),
+      ({ weighed: { line } }) => (line.role === "dusting" ? `${line.name} (dusting)` : line.name),
+    ],
+    [wordColumn("price", "price"), ({ priced }) => priced ?? "no price"],
+    [
+      numberColumn("mass", `batch, ${batch.lines[0]?.unit ?? "g"}`),
+      ({ weighed }) => weightCell(weighed.batch, weighed.unit, weighed.division),
+    ],
+    ...shown.map(([of, label]) => [numberColumn(of, label), (one: CostLine) => orBlank(one[of])] as const),
   ]);
+  const free = (batch.rework ? [batch.rework] : []).map(({ name, batch: mass, unit, division }) =>
+    row([words(name), words("paid for before"), weightCell(mass, unit, division), ...figures({})]),
+  );
+  const name = unpriced.length === 0 ? "all ingredients" : "what is priced of them";
+  const total = row([words(name), words(""), words(""), ...figures(cost)], "total");
+  return table("cost", columns, [...rows, ...free, total]);
 }
 
 function orBlank(figure: Figure | undefined): Cell {
@@ -96,26 +83,19 @@ function sharesTable({ shared, currency }: Cost): Table {
 
 function shoppingTable({ currency, unpriced, shopping: { lines, pay } }: Cost): Table {
   const name = unpriced.length === 0 ? "to pay" : "to pay for what is priced";
-  const stocked = lines.some(({ onHand }) => onHand !== undefined);
   const unit = lines[0]?.unit ?? "g";
-  const columns = [
-    wordColumn("ingredient", "ingredient"),
-    numberColumn("need", `needed, ${unit}`),
-    ...(stocked ? [numberColumn("on-hand", `on hand, ${unit}`)] : []),
-    numberColumn("buy", "buy"),
-    numberColumn("pay", `pay, ${currency}`),
-    numberColumn("left", `left over, ${unit}`),
-  ];
-  const rows = lines.map((line) =>
-    row([
-      words(line.name),
-      mass(line, line.need),
-      ...(stocked ? [line.onHand ? mass(line, line.onHand) : words("not stated")] : []),
-      buyCell(line),
-      orBlank(line.pay),
-      mass(line, line.left),
-    ]),
-  );
+  const onHand = [
+    numberColumn("on-hand", `on hand, ${unit}`),
+    (line: ShoppingLine) => (line.onHand ? mass(line, line.onHand) : "not stated"),
+  ] as const;
+  const { columns, rows } = listing("shopping", lines, [
+    [wordColumn("ingredient", "ingredient"), (line) => line.name],
+    [numberColumn("need", `needed, ${unit}`), (line) => mass(line, line.need)],
+    ...(lines.some((line) => line.onHand !== undefined) ? [onHand] : []),
+    [numberColumn("buy", "buy"), buyCell],
+    [numberColumn("pay", `pay, ${currency}`), (line) => orBlank(line.pay)],
+    [numberColumn("left", `left over, ${unit}`), (line) => mass(line, line.left)],
+  ]);
   const blanks = columns.slice(1, -2).map(() => words(""));
   return table("shopping", columns, [...rows, row([words(name), ...blanks, figureCell(pay), words("")], "total")]);
 }

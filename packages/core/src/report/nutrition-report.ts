@@ -1,14 +1,15 @@
 import type { Nutrition } from "../batch/nutrition.ts";
+import type { NutrientAmount } from "../batch/nutrition-amounts.ts";
 import type { Declared } from "../batch/nutrition-declared.ts";
 import type { Figure } from "../figure/figure.ts";
 import { shownGrouped, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { ruleBooks } from "../materials/rounding-rules.ts";
-import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, report, section, wordColumn } from "./build.ts";
 import { allergenListSection, placeNames } from "./nutrition-allergens.ts";
 import type { Cell, Report, Table } from "./schema.ts";
-import { figureCell, words } from "./show.ts";
+import { figureCell } from "./show.ts";
 
 /** Tells what a noodle contains, what a label would print, and its allergens by the list of a place. */
 export function nutritionReport(
@@ -49,24 +50,18 @@ export function nutritionReport(
 }
 
 function nutritionTable({ amounts, bowl }: Nutrition): Table {
-  const columns = [
-    wordColumn("nutrient", "nutrient"),
-    numberColumn("raw", "100 g raw"),
-    ...(bowl ? [numberColumn("raw-bowl", "a raw bowl")] : []),
-    numberColumn("cooked", "100 g cooked"),
-    ...(bowl ? [numberColumn("cooked-bowl", "a cooked bowl")] : []),
-  ];
-  const rows = amounts.map((amount) => {
-    const { raw, cooked, most } = amount;
-    const cells = [
-      upTo(raw.hundred, most?.raw.hundred),
-      ...(raw.bowl ? [upTo(raw.bowl, most?.raw.bowl)] : []),
-      upTo(cooked.hundred, most?.cooked.hundred),
-      ...(cooked.bowl ? [upTo(cooked.bowl, most?.cooked.bowl)] : []),
-    ];
-    return row([words(`${amount.label}, ${amount.unit}`), ...cells]);
-  });
-  return table("nutrition", columns, rows);
+  const column = (state: "raw" | "cooked", per: "hundred" | "bowl") => {
+    const id = per === "bowl" ? `${state}-bowl` : state;
+    const label = per === "bowl" ? `a ${state} bowl` : `100 g ${state}`;
+    const tell = ({ [state]: least, most }: NutrientAmount) => (least[per] ? upTo(least[per], most?.[state][per]) : "");
+    return [numberColumn(id, label), tell] as const;
+  };
+  const pers = bowl ? (["hundred", "bowl"] as const) : (["hundred"] as const);
+  return listing("nutrition", amounts, [
+    [wordColumn("nutrient", "nutrient"), ({ label, unit }) => `${label}, ${unit}`],
+    ...pers.map((per) => column("raw", per)),
+    ...pers.map((per) => column("cooked", per)),
+  ]);
 }
 
 /** A figure, and up to what it may lie where that shows. */

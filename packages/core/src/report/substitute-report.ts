@@ -1,4 +1,3 @@
-import { figuresIn, shownBlend } from "../blend/compare-blends.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import { shown } from "../figure/figure.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
@@ -6,23 +5,18 @@ import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Lot } from "../spec/blend-schema.ts";
 import {
-  alternativesOf,
   type BlendFragment,
-  changeFigures,
+  blendParts,
   checksTable,
-  doubtNotes,
-  figuresTable,
   fragmentSection,
   outOfReachSections,
   sharesTable,
-  waterFigures,
   waterSection,
 } from "./blend-blocks.ts";
 import { report, section } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { lotsSection } from "./recorded.ts";
 import type { Report } from "./schema.ts";
-import { rangeLines } from "./show.ts";
 
 /** Tells a blend without a flour that is missing, or with a new lot, beside the blend before and the lot before. */
 export function substituteReport(
@@ -37,14 +31,17 @@ export function substituteReport(
 ): Report {
   const { answer, changes, totals, rows } = substitution;
   const [first] = rows;
-  const blend = shownBlend(answer);
-  const fresh = blend === undefined ? [] : figuresIn(blend);
-  const found = answer.kind === "found";
-  const others = alternativesOf(
-    found ? answer.blends : [],
+  const {
+    blend,
+    comesTo,
+    others,
+    figures,
+    notes: own,
+  } = blendParts(
+    substitution,
     rows.map(({ water }) => water),
   );
-  const needed = found ? [] : answer.flourNeeded.map(({ protein }) => protein);
+  const found = answer.kind === "found";
   return report({
     command,
     title,
@@ -59,17 +56,17 @@ export function substituteReport(
           [`${label}:`, old && `from ${shown(old)}`, after && `to ${shown(after)}.`].filter(Boolean).join(" "),
         ),
       ),
-      section("figures", "What it comes to", blend && figuresTable(changes), rangeLines(fresh)),
+      comesTo,
       ...(found && blend ? [section("limits", "What is held", checksTable(blend.checks))] : []),
       waterSection(first?.water),
       ...(lot ? [lotsSection(formula, lot)] : []),
       section("alternatives", "Other blends that hold it", ...others.block),
       ...(fragment ? [fragmentSection(fragment)] : []),
     ],
-    figures: [...changeFigures(changes), ...totals, ...waterFigures(first?.water), ...needed, ...others.figures],
+    figures: [...figures, ...others.figures],
     from: [substitution, formula],
     units,
-    notes: [...notes, ...(found ? [] : answer.notes), ...doubtNotes(blend?.checks ?? [])],
+    notes: [...notes, ...own],
     cautions: formulaCautions(formula),
   });
 }
