@@ -53,7 +53,7 @@ interface Table {
 /** Tables of one source by salt and °C, held to what is usual. */
 function usual(source: string, rows: Readonly<Record<string, string>>): readonly Table[] {
   return Object.entries(rows).map(([of, list]) => {
-    const [salt, at = ""] = of.split(" ") as [SpeciesName, string];
+    const [salt, at] = of.split(" ") as [SpeciesName, string];
     return { salt, at, source, rows: list };
   });
 }
