@@ -48,6 +48,8 @@ describe("formulas", () => {
     expect(() => molarMass("Xy2")).toThrow(RangeError);
     expect(() => molarMass("Na2 CO3")).toThrow(RangeError);
     expect(() => fromMasses({ species: {} })).toThrow(RangeError);
+    expect(() => pure("Na2CO3", "0x10")).toThrow(RangeError);
+    expect(() => pure("Na2CO3", "99", "a little")).toThrow(RangeError);
   });
 });
 

@@ -42,7 +42,6 @@ export const given = {
   measuredHeat: `(perKilogram) => ({ kind: "measured", perKilogram })`,
   strip: `{ mass: "278 g", length: "1 m", width: "150 mm", gap: "1.35 mm" }`,
   nothing: `{ water: "0", protein: "0", fat: "0", carbohydrate: "0", fibre: "0", ash: "0" }`,
-  cause: `{ id: "a", kind: "weighing", name: "water", value: "36", plusMinus: "1", unit: "%" }`,
   weakBatch: `{ batch: { name: "batch", composition: solved({ Na2CO3: "9" }, "91"), mass: "1000" }, target: tenPercent, salts: soda, ...here }`,
   tenOfSoda: `{ products: [{ ...soda, parts: 1 }], ratioBy: "anhydrous", target: tenPercent, amount: { grams: 100 }, ...here }`,
   unknownFlour: `{ name: "house flour", amount: "100 %", figures: { label: { protein: "12 g", rules: "EU" } } }`,
@@ -122,49 +121,49 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "spec.quantity": ["step", `about(noodle, (one) => askTrial(one, { step: "50 %" }))`],
 
   // materials and labels
-  "materials.unknown": ["flours[0].name", `formulaOf(withFlours({ "bred flour": "100 %" }))`],
-  "materials.several": ["alkali[0].name", `formulaOf(withAlkali("kansui", "1 %"))`],
+  "materials.unknown": ["flours[0].name", `readNoodleData(withFlours({ "bred flour": "100 %" }))`],
+  "materials.several": ["alkali[0].name", `readNoodleData(withAlkali("kansui", "1 %"))`],
   "search.several": ["", `refuse(severalProblem(severalOf("kansui"), "kansui", [], undefined, "search.several"))`],
   "materials.composition-missing": [
     "alkali[0].figures",
-    `formulaOf(withAlkali("harbour powder", "1 %", { figures: { kind: "alkali" } }))`,
+    `readNoodleData(withAlkali("harbour powder", "1 %", { figures: { kind: "alkali" } }))`,
   ],
-  "materials.moisture-missing": ["flours[0].figures", `formulaOf(flourWith("house", { protein: "12 %" }))`],
+  "materials.moisture-missing": ["flours[0].figures", `readNoodleData(flourWith("house", { protein: "12 %" }))`],
   "materials.composition": [
     "alkali[0].figures.composition",
-    `formulaOf(withAlkali("harbour powder", "1 %", { figures: { composition: { Na2CO3: "60 %", K2CO3: "30 %" } } }))`,
+    `readNoodleData(withAlkali("harbour powder", "1 %", { figures: { composition: { Na2CO3: "60 %", K2CO3: "30 %" } } }))`,
   ],
   "materials.composition-part": [
     "alkali[0].figures.composition.Na2C03",
-    `formulaOf(withAlkali("harbour powder", "1 %", { figures: { composition: { Na2C03: "100 %" } } }))`,
+    `readNoodleData(withAlkali("harbour powder", "1 %", { figures: { composition: { Na2C03: "100 %" } } }))`,
   ],
   "materials.composition-twice": [
     "alkali[0].figures",
-    `formulaOf(withAlkali("lye", "1 %", { figures: { composition: { Na2CO3: "100 %" }, solution: { salts: { Na2CO3: 1 }, strength: "20 %" } } }))`,
+    `readNoodleData(withAlkali("lye", "1 %", { figures: { composition: { Na2CO3: "100 %" }, solution: { salts: { Na2CO3: 1 }, strength: "20 %" } } }))`,
   ],
   "materials.strength": [
     "alkali[0].figures.solution.strength",
-    `formulaOf(withAlkali("lye", "1 %", { figures: { solution: { salts: { K2CO3: 1 }, strength: "strong" } } }))`,
+    `readNoodleData(withAlkali("lye", "1 %", { figures: { solution: { salts: { K2CO3: 1 }, strength: "strong" } } }))`,
   ],
   "materials.alkalinity": [
     "alkali[0].figures.certificate.alkalinity",
-    `formulaOf(withAlkali("harbour powder", "1 %", { figures: { certificate: { salts: { K2CO3: 1 }, alkalinity: "high" } } }))`,
+    `readNoodleData(withAlkali("harbour powder", "1 %", { figures: { certificate: { salts: { K2CO3: 1 }, alkalinity: "high" } } }))`,
   ],
   "materials.assay": [
     "alkali[0].figures.assay.of",
-    `formulaOf(withAlkali("harbour powder", "1 %", { figures: { assay: { of: "water", content: "99 %" } } }))`,
+    `readNoodleData(withAlkali("harbour powder", "1 %", { figures: { assay: { of: "water", content: "99 %" } } }))`,
   ],
   "materials.salts": [
     "alkali[0].figures.solution.salts",
-    `formulaOf(withAlkali("lye", "1 %", { figures: { solution: { salts: { K2CO3: 0 }, strength: "20 %" } } }))`,
+    `readNoodleData(withAlkali("lye", "1 %", { figures: { solution: { salts: { K2CO3: 0 }, strength: "20 %" } } }))`,
   ],
   "materials.beyond-whole": [
     "flours[0].figures",
-    `formulaOf(flourWith("house", { moisture: "14 %", protein: "12 %", fat: "80 %" }))`,
+    `readNoodleData(flourWith("house", { moisture: "14 %", protein: "12 %", fat: "80 %" }))`,
   ],
   "materials.protein-twice": [
     "flours[0].figures.label",
-    `formulaOf(flourWith("house", { moisture: "13 %", protein: "12 %", label: { protein: "4 g", serving: "30 g", rules: "US" } }))`,
+    `readNoodleData(flourWith("house", { moisture: "13 %", protein: "12 %", label: { protein: "4 g", serving: "30 g", rules: "US" } }))`,
   ],
   "product.unclear": ["", `readProduct("30 Baumé", {}, {}, [])`],
   "product.unknown": ["", `readProduct("harbor powder", {}, {}, [])`],
@@ -181,33 +180,36 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "label.moisture-range": ["moisture", `readLabels([four], { moisture: { low: "15", high: "12" } })`],
 
   // the formula
-  "flours.mixed-amounts": ["flours", `formulaOf(withFlours({ "bread flour": "90 %", "cake flour": "50 g" }))`],
-  "flours.rest-twice": ["flours", `formulaOf(withFlours({ "bread flour": "rest", "cake flour": "rest" }))`],
-  "flours.rest-with-masses": ["flours", `formulaOf(withFlours({ "bread flour": "90 g", "cake flour": "rest" }))`],
-  "flours.shares-total": ["flours", `formulaOf(withFlours({ "bread flour": "90 %" }))`],
-  "flours.none": ["flours", `formulaOf(withFlours({ "bread flour": "0 g" }))`],
-  "flours.no-dry-matter": ["flours[0]", `formulaOf(flourWith("bread flour", { moisture: "100 %", protein: "3 %" }))`],
-  "amounts.mass-without-flour-mass": ["salt", `formulaOf({ ...noodle, salt: "10 g" })`],
-  "alkali.no-composition": ["alkali[0].name", `formulaOf(withAlkali("whole egg", "1 %"))`],
-  "alkali.no-strength": ["alkali[0].name", `formulaOf(withAlkali("table salt", "10 meq"))`],
+  "flours.mixed-amounts": ["flours", `readNoodleData(withFlours({ "bread flour": "90 %", "cake flour": "50 g" }))`],
+  "flours.rest-twice": ["flours", `readNoodleData(withFlours({ "bread flour": "rest", "cake flour": "rest" }))`],
+  "flours.rest-with-masses": ["flours", `readNoodleData(withFlours({ "bread flour": "90 g", "cake flour": "rest" }))`],
+  "flours.shares-total": ["flours", `readNoodleData(withFlours({ "bread flour": "90 %" }))`],
+  "flours.none": ["flours", `readNoodleData(withFlours({ "bread flour": "0 g" }))`],
+  "flours.no-dry-matter": [
+    "flours[0]",
+    `readNoodleData(flourWith("bread flour", { moisture: "100 %", protein: "3 %" }))`,
+  ],
+  "amounts.mass-without-flour-mass": ["salt", `readNoodleData({ ...noodle, salt: "10 g" })`],
+  "alkali.no-composition": ["alkali[0].name", `readNoodleData(withAlkali("whole egg", "1 %"))`],
+  "alkali.no-strength": ["alkali[0].name", `readNoodleData(withAlkali("table salt", "10 meq"))`],
   "alkali.dose-unit": [
     "alkali[0].as",
-    `formulaOf(withAlkali("sodium carbonate", "17 meq", { as: "anhydrous salts" }))`,
+    `readNoodleData(withAlkali("sodium carbonate", "17 meq", { as: "anhydrous salts" }))`,
   ],
   "alkali.replace-with": [
     "alkali[0].holding",
-    `formulaOf(withAlkali("sodium carbonate", "1 %", { holding: "alkalinity M" }))`,
+    `readNoodleData(withAlkali("sodium carbonate", "1 %", { holding: "alkalinity M" }))`,
   ],
-  "alkali.too-much": ["alkali", `formulaOf(withAlkali("sodium carbonate", "5.1 %"))`],
-  "salt.too-much": ["salt", `formulaOf({ ...noodle, salt: "11 %" })`],
-  "water.not-stated": ["water", `formulaOf({ ...noodle, water: {} })`],
-  "water.stated-twice": ["water", `formulaOf({ ...noodle, water: { added: "36 %", tap: "34 %" } })`],
-  "water.mass-without-flour-mass": ["water.tap", `formulaOf({ ...noodle, water: { tap: "170 g" } })`],
-  "water.below-own": ["water.dough", `formulaOf({ ...noodle, water: { dough: "8 %" } })`],
-  "water.below-carried": ["water.added", `formulaOf({ ...egg, water: { added: "10 %" } })`],
+  "alkali.too-much": ["alkali", `readNoodleData(withAlkali("sodium carbonate", "5.1 %"))`],
+  "salt.too-much": ["salt", `readNoodleData({ ...noodle, salt: "11 %" })`],
+  "water.not-stated": ["water", `readNoodleData({ ...noodle, water: {} })`],
+  "water.stated-twice": ["water", `readNoodleData({ ...noodle, water: { added: "36 %", tap: "34 %" } })`],
+  "water.mass-without-flour-mass": ["water.tap", `readNoodleData({ ...noodle, water: { tap: "170 g" } })`],
+  "water.below-own": ["water.dough", `readNoodleData({ ...noodle, water: { dough: "8 %" } })`],
+  "water.below-carried": ["water.added", `readNoodleData({ ...egg, water: { added: "10 %" } })`],
   "water.below-flour": [
     "water.added",
-    `formulaOf({ ...noodle, flours: [{ name: "house", amount: "100 %", figures: { moisture: "40 %" } }], water: { added: "1 %", onFlourMoisture: "14 %" } })`,
+    `readNoodleData({ ...noodle, flours: [{ name: "house", amount: "100 %", figures: { moisture: "40 %" } }], water: { added: "1 %", onFlourMoisture: "14 %" } })`,
   ],
 
   // the batch and its cost
@@ -412,13 +414,8 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   ],
 
   // errors and trials
-  "tolerance.causes": ["causes", `tolerance({ causes: [], outputs: [] })`],
-  "tolerance.plus-minus": [
-    "causes[0].plusMinus",
-    `tolerance({ causes: [{ ...cause, plusMinus: "-1" }], outputs: [] })`,
-  ],
-  "tolerance.seed": ["seed", `tolerance({ causes: [cause], outputs: [], seed: 0 })`],
-  "tolerance.draws": ["draws", `tolerance({ causes: [cause], outputs: [], draws: 10 })`],
+  "tolerance.seed": ["seed", `about(ofTenKilos, (one) => askTolerance(one, { seed: 0 }))`],
+  "tolerance.draws": ["draws", `about(ofTenKilos, (one) => askTolerance(one, { draws: 10 }))`],
   "trial.flour": ["flour", `waterTrial({ flour: "0", water: "34" })`],
   "trial.water": ["water", `waterTrial({ flour: "200", water: "0.5" })`],
 
@@ -610,14 +607,14 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "caution.sheet": ["", `cautionsFor(bicarbonate.composition)`],
 
   // notes: materials and labels
-  "materials.note": ["flours[0]", `formulaOf({ ...noodle, flours: [unknownFlour] })`],
+  "materials.note": ["flours[0]", `readNoodleData({ ...noodle, flours: [unknownFlour] })`],
   "materials.moisture-assumed": [
     "",
-    `formulaOf({ ...noodle, flours: [unknownFlour] }).value.formula.lines[0].material.notes`,
+    `readNoodleData({ ...noodle, flours: [unknownFlour] }).value.formula.lines[0].material.notes`,
   ],
   "materials.toasted": [
     "",
-    `formulaOf(flourWith("bread flour", { moisture: "14 %", toasted: { before: "1 kg", after: "940 g" } })).value.formula.lines[0].material.notes`,
+    `readNoodleData(flourWith("bread flour", { moisture: "14 %", toasted: { before: "1 kg", after: "940 g" } })).value.formula.lines[0].material.notes`,
   ],
   "caution.material": ["", `readProduct("baked soda", {}, {}, [])`],
   "label.factor-unknown": ["", `readLabels([four])`],
@@ -627,26 +624,29 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "allergens.unknown": ["", `allergensFor([{ name: "house", allergens: [], allergensKnown: false }], "EU").notes`],
 
   // notes: the formula
-  "alkali.unusual": ["alkali", `formulaOf(withAlkali("sodium carbonate", "2 %"))`],
-  "alkali.hydroxide": ["alkali", `formulaOf(withAlkali("sodium hydroxide", "0.8 %"))`],
-  "alkali.food-law": ["alkali", `formulaOf(withAlkali("sodium carbonate", "2 %"))`],
-  "alkali.product": ["alkali[0]", `formulaOf(withAlkali("sodium bicarbonate", "1 %"))`],
+  "alkali.unusual": ["alkali", `readNoodleData(withAlkali("sodium carbonate", "2 %"))`],
+  "alkali.hydroxide": ["alkali", `readNoodleData(withAlkali("sodium hydroxide", "0.8 %"))`],
+  "alkali.food-law": ["alkali", `readNoodleData(withAlkali("sodium carbonate", "2 %"))`],
+  "alkali.product": ["alkali[0]", `readNoodleData(withAlkali("sodium bicarbonate", "1 %"))`],
   "alkali.replaced": [
     "alkali[0].replaceWith",
-    `formulaOf(withAlkali("sodium carbonate", "1 %", { replaceWith: "potassium carbonate" }))`,
+    `readNoodleData(withAlkali("sodium carbonate", "1 %", { replaceWith: "potassium carbonate" }))`,
   ],
-  "salt.unusual": ["salt", `formulaOf({ ...noodle, salt: "5 %" })`],
-  "water.unusual": ["water", `formulaOf({ ...noodle, water: { added: "52 %" } })`],
+  "salt.unusual": ["salt", `readNoodleData({ ...noodle, salt: "5 %" })`],
+  "water.unusual": ["water", `readNoodleData({ ...noodle, water: { added: "52 %" } })`],
   "water.reference-moisture": [
     "water.onFlourMoisture",
-    `formulaOf({ ...noodle, water: { added: "36 %", onFlourMoisture: "14 %" } })`,
+    `readNoodleData({ ...noodle, water: { added: "36 %", onFlourMoisture: "14 %" } })`,
   ],
-  "blend.protein-missing": ["flours[0]", `formulaOf({ ...noodle, flours: [{ ...unknownFlour, figures: house }] })`],
-  "blend.ash-missing": ["flours[0]", `formulaOf({ ...noodle, flours: [{ ...unknownFlour, figures: house }] })`],
-  "blend.basis-assumed": ["flours", `formulaOf(flourWith("mill flour", { moisture: "13 %", protein: "12 %" }))`],
-  "blend.factor-unknown": ["flours[0]", `formulaOf(withFlours({ "usda 20623": "100 %" }))`],
-  "rework.same-dough": ["rework", `formulaOf({ ...noodle, rework: { amount: "5 %" } })`],
-  "rework.rule": ["rework", `formulaOf({ ...noodle, rework: { amount: "5 %" } })`],
+  "blend.protein-missing": [
+    "flours[0]",
+    `readNoodleData({ ...noodle, flours: [{ ...unknownFlour, figures: house }] })`,
+  ],
+  "blend.ash-missing": ["flours[0]", `readNoodleData({ ...noodle, flours: [{ ...unknownFlour, figures: house }] })`],
+  "blend.basis-assumed": ["flours", `readNoodleData(flourWith("mill flour", { moisture: "13 %", protein: "12 %" }))`],
+  "blend.factor-unknown": ["flours[0]", `readNoodleData(withFlours({ "usda 20623": "100 %" }))`],
+  "rework.same-dough": ["rework", `readNoodleData({ ...noodle, rework: { amount: "5 %" } })`],
+  "rework.rule": ["rework", `readNoodleData({ ...noodle, rework: { amount: "5 %" } })`],
 
   // notes: the batch and its cost
   "weighing.nothing": [

@@ -113,8 +113,8 @@ export function pure(
   assayPercent: DecimalInput = 100,
   lossOnDrying: DecimalInput = 0,
 ): Composition {
-  const dried = HUNDRED.minus(lossOnDrying);
-  const salt = dried.times(assayPercent).div(HUNDRED);
+  const dried = HUNDRED.minus(dec(lossOnDrying));
+  const salt = dried.times(dec(assayPercent)).div(HUNDRED);
   return fromMasses({ species: { [formula]: salt }, water: lossOnDrying, inert: dried.minus(salt) });
 }
 

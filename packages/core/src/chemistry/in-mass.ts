@@ -7,7 +7,7 @@ import { alkalinityM, anhydrousShare, type Composition } from "./composition.ts"
  * @example saltsIn({ species: { Na2CO3: "37" }, water: "63", inert: "0" }, "200") // => "74"
  */
 export function saltsIn(composition: Composition, mass: DecimalInput): DecimalText {
-  return decimalText(anhydrousShare(composition).times(mass).div(100));
+  return decimalText(anhydrousShare(composition).times(dec(mass)).div(100));
 }
 
 /**
@@ -17,7 +17,7 @@ export function saltsIn(composition: Composition, mass: DecimalInput): DecimalTe
  * @example Math.round(equivalentsIn({ species: { Na2CO3: "100" }, water: "0", inert: "0" }, "100")) // => 1887
  */
 export function equivalentsIn(composition: Composition, grams: DecimalInput): DecimalText {
-  return decimalText(alkalinityM(composition).times(grams));
+  return decimalText(alkalinityM(composition).times(dec(grams)));
 }
 
 /** A part of a whole, %. @example percentOf("3", "40") // => "7.5" */

@@ -43,14 +43,14 @@ export interface CauseShare {
  * Tells what errors of some figures of a graph do to others: the exact range, a seeded simulation beside it, and the share
  * of each cause. The graph is worked out again for each: in doubles for the trials and the slopes, exactly for the range.
  *
- * Problems: `tolerance.causes`, `tolerance.plus-minus`, `tolerance.seed`, `tolerance.draws`.
+ * Problems: `tolerance.seed`, `tolerance.draws`.
  * Source: rectangular distributions and propagation after JCGM 100:2008, 4.3.7 and 5.1.2, from memory.
  *
  * @throws {RangeError} on a figure that the graph does not know: a bug of the caller.
  */
 export function tolerance(question: ToleranceQuestion): Outcome<readonly Tolerance[]> {
   const { graph, causes, outputs, seed = 1, draws = 2000 } = question;
-  const problems = problemsOf(causes, seed, draws);
+  const problems = problemsOf(seed, draws);
   if (problems.length > 0) return refuse(...problems);
   const fast = fastGraph(
     graph,
@@ -132,18 +132,8 @@ function describe(
   };
 }
 
-function problemsOf(causes: readonly Cause[], seed: number, draws: number): readonly Problem[] {
+function problemsOf(seed: number, draws: number): readonly Problem[] {
   const problems: Problem[] = [];
-  const ids = new Set(causes.map(({ id }) => id));
-  if (causes.length === 0 || ids.size < causes.length) {
-    problems.push(problem("tolerance.causes", ["causes"], { causes: causes.length, names: ids.size }));
-  }
-  for (const [index, cause] of causes.entries()) {
-    const { plusMinus } = cause;
-    if (dec(plusMinus).gte(0)) continue;
-    const label = causeWords(cause);
-    problems.push(problem("tolerance.plus-minus", ["causes", index, "plusMinus"], { plusMinus, label }));
-  }
   if (!Number.isInteger(seed) || seed < 1 || seed > 2_147_483_646) {
     problems.push(problem("tolerance.seed", ["seed"], { seed: String(seed) }));
   }

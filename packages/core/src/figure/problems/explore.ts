@@ -105,16 +105,6 @@ export const explore = {
     expected: key === "step" ? "a step above 0 and at most 10 % of flour" : "a mass above zero",
     advice: `write it like "${example}"`,
   })),
-  "tolerance.causes": input(({ causes, names }: Counts<"names"> & Counts<"causes">) => ({
-    found: `${causes} ${causes === 1 ? "cause" : "causes"} with ${names} ${names === 1 ? "name" : "names"}`,
-    expected: "at least one cause, each with its own name",
-    advice: "name every cause once",
-  })),
-  "tolerance.plus-minus": input(({ plusMinus, label }: Texts<"plusMinus" | "label">) => ({
-    found: `${plusMinus} for ${label}`,
-    expected: "zero or more",
-    advice: "give the error without its sign",
-  })),
   "tolerance.seed": input(({ seed }: Texts<"seed">) => ({
     found: seed,
     expected: "a whole number from 1 to 2147483646",
