@@ -842,6 +842,65 @@ describe("a load at the bench", () => {
     await page.close();
   });
 
+  test("says on every part of the page what an undo took back, after a reload too, and takes back a start anew", async () => {
+    const { page } = await openFresh("school-noodle");
+    const ticked = page.locator("ul.weights input:checked");
+    const said = page.getByRole("navigation").getByRole("status");
+    const anew = async () => {
+      await go(page, "Take");
+      await page.getByRole("button", { name: "Start anew" }).click();
+      await page.getByRole("button", { name: "Yes, clear everything entered" }).click();
+      await expectText(page, "Everything is cleared. Undo brings it back.");
+    };
+    for (const count of [1, 2]) {
+      await page.getByRole("button", { name: "Weighed as listed" }).click();
+      expect(await ticked.count()).toBe(count);
+    }
+    await page.reload();
+    await go(page, "Notes");
+    expect(await said.textContent()).toBe("");
+    await page.getByRole("button", { name: "Undo" }).click();
+    expect(await said.textContent()).toBe("Undone: the weight of whole wheat flour, load 1.");
+    await go(page, "Today");
+    await page.getByRole("textbox", { name: "moisture" }).first().fill("12");
+    expect(await said.textContent()).toBe("");
+    await page.getByRole("button", { name: "Undo" }).click();
+    expect(await said.textContent()).toBe("Undone: mill strong flour, moisture.");
+    await anew();
+    await page.reload();
+    await page.getByRole("button", { name: "Undo" }).click();
+    expect(await said.textContent()).toBe("Undone: the weight of mill strong flour, load 1.");
+    await weightsOf(page);
+    expect(await ticked.count()).toBe(1);
+    await page.close();
+  });
+
+  test("is weighed one by one, however long a key is held", async () => {
+    const { page } = await openFresh("evening-class");
+    await page.getByRole("button", { name: "Weighed as listed" }).focus();
+    for (let held = 3; held > 0; held -= 1) await page.keyboard.down("Enter");
+    expect(await page.locator("ul.weights input:checked").count()).toBe(1);
+    await page.close();
+  });
+
+  test("says on another day when it was weighed, and lets a new one begin", async () => {
+    const { page } = await openFresh("evening-class");
+    await page.clock.install({ time: new Date(2026, 10, 20, 18) });
+    await page.reload();
+    await page.getByRole("button", { name: "Weighed as listed" }).click();
+    expect(await page.getByText("was weighed on").count()).toBe(0);
+    await page.clock.fastForward(7 * 24 * 3_600_000);
+    await page.reload();
+    for (const tab of ["Notes", "Weigh"]) {
+      await go(page, tab);
+      await page.getByText("Load 1 was weighed on 2026-11-20.").waitFor();
+    }
+    await page.getByRole("button", { name: "Start anew" }).click();
+    await page.getByRole("button", { name: "Yes, clear everything entered" }).click();
+    await page.getByText("was weighed on").waitFor({ state: "detached" });
+    await page.close();
+  });
+
   test("with too much of a stock solution says what that does, and that no sum mends it", async () => {
     const { page } = await openFresh("barley-egg-noodle");
     await weigh(page, "stock solution", "400");

@@ -3,9 +3,11 @@ import { createContext } from "preact";
 import { useCallback, useContext, useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Answers, AnswerTo, Asked, Changes, First, Question, Shown, Told } from "./answers.ts";
 import type { Ask } from "./ask.ts";
+import { placeName } from "./differences.ts";
 import { openMemory } from "./memory.ts";
 import type { PageData } from "./page-data.ts";
 import { type Entry, freshState, keyOf, type State, withEntry } from "./state.ts";
+import { undoneText } from "./undone.ts";
 
 /** What the parts of the page share. */
 export interface Bench {
@@ -31,8 +33,10 @@ export interface Bench {
   readonly canUndo: boolean;
   /** How often something was undone. */
   readonly undone: number;
+  /** What was done last, where it may be out of sight. */
+  readonly told: string;
   /** Changes what was entered; changes of one name that follow each other are undone in one. */
-  readonly change: (how: (state: State) => State, name?: string) => void;
+  readonly change: (how: (state: State) => State, name?: string, told?: string) => void;
   readonly enter: (entry: Entry, instead?: readonly Path[]) => void;
   readonly undo: () => void;
   readonly want: (wanted: Shown | undefined) => void;
@@ -58,6 +62,7 @@ interface History {
   readonly state: State;
   readonly past: readonly State[];
   readonly last?: string | undefined;
+  readonly told: string;
   readonly undone: number;
 }
 
@@ -70,7 +75,10 @@ export function changesOf({ entries, keepWet }: State): Changes {
 export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
   const [memory] = useState(() => openMemory(data.key));
   const [unread, setUnread] = useState(memory.unread);
-  const [history, setHistory] = useState<History>(() => ({ state: memory.opened ?? freshState, past: [], undone: 0 }));
+  const [history, setHistory] = useState<History>(() => {
+    const past = memory.before === undefined ? [] : [memory.before];
+    return { state: memory.opened ?? freshState, past, told: "", undone: 0 };
+  });
   const { state } = history;
   const [worked, setWorked] = useState<{ readonly of: Changes; readonly today: Answers }>({
     of: freshState,
@@ -116,14 +124,14 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
   const opened = useRef(state);
   // Before anything else can happen: the next moment may be a reload.
   useLayoutEffect(() => {
-    if (opened.current !== state && keeping !== "elsewhere") setKeeping(memory.keep(state));
+    if (opened.current !== state && keeping !== "elsewhere") setKeeping(memory.keep(state, history.past.at(-1)));
   }, [state]);
   useEffect(() => memory.onOther(() => setKeeping("elsewhere")), [memory]);
-  const change = useCallback<Bench["change"]>((how, name) => {
+  const change = useCallback<Bench["change"]>((how, name, told = "") => {
     setHistory(({ state: now, past, last, undone }) => {
       const next = how(now);
       const joined = name !== undefined && name === last;
-      return { state: next, past: joined ? past : [...past.slice(-mostUndone), now], last: name, undone };
+      return { state: next, past: joined ? past : [...past.slice(-mostUndone), now], last: name, told, undone };
     });
   }, []);
   const [awake, stayAwake] = useState(false);
@@ -146,15 +154,15 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
     wanted,
     canUndo: history.past.length > 0 && keeping !== "elsewhere",
     undone: history.undone,
+    told: history.told,
     change,
     enter: (entry, instead) => change((now) => withEntry(now, entry, instead), pathText(entry.path)),
     undo: () =>
-      setHistory(({ state: now, past, undone }) => ({
-        state: past.at(-1) ?? now,
-        past: past.slice(0, -1),
-        last: undefined,
-        undone: undone + 1,
-      })),
+      setHistory(({ state: now, past, undone }) => {
+        const state = past.at(-1) ?? now;
+        const told = undoneText(now, state, (path) => placeName(worked.today.spec, data.spec, path));
+        return { state, past: past.slice(0, -1), told, undone: undone + 1 };
+      }),
     want,
     awake,
     stayAwake,

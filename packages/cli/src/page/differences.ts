@@ -25,7 +25,7 @@ export function differences(spec: unknown, today: unknown, state: Pick<State, "e
 }
 
 /** A place of the spec as the fields of the page name it. */
-function placeName(spec: unknown, written: unknown, path: Path): string {
+export function placeName(spec: unknown, written: unknown, path: Path): string {
   const { size, today, roll } = words;
   const named: Readonly<Record<string, string>> = {
     "batch.bowls": size.bowls,

@@ -178,6 +178,14 @@ export function weighedKey(load: number, id: string): string {
   return `${load}/${id}`;
 }
 
+/** What was weighed of a load, the first of it first. */
+export function weightsOf({ weighed }: State, load: number): readonly State["weighed"][string][] {
+  const start = weighedKey(load, "");
+  return Object.entries(weighed)
+    .flatMap(([key, one]) => (key.startsWith(start) ? [one] : []))
+    .sort((one, other) => one.at - other.at);
+}
+
 /** The lot that a load takes of an ingredient: its own, or that of the last load before it. */
 export function lotOf({ lots }: State, load: number, id: string): string {
   for (let one = load; one > 0; one -= 1) {

@@ -9,7 +9,7 @@ import { differences } from "./differences.ts";
 import { asShown, asWeighed, doughOf, itemsOfLoad, listOfLoad, mendOf, touchedLoads } from "./items.ts";
 import { type noted, readNoted } from "./numbers.ts";
 import { degrees, type PageData } from "./page-data.ts";
-import { type State, startOf, stepsOf, weighedKey } from "./state.ts";
+import { type State, startOf, stepsOf, weighedKey, weightsOf } from "./state.ts";
 import { words } from "./words.ts";
 
 /** The spec as it is today, as a file that the command reads. */
@@ -65,7 +65,7 @@ function loadsTold({ state }: Occasion): readonly number[] {
 }
 
 /** All that was weighed of a load: by its list, then what was on a list before. */
-function weightsOf({ state, today }: Occasion, load: number) {
+function listsOf({ state, today }: Occasion, load: number) {
   const listed = listOfLoad(itemsOf(today), state, load);
   const start = weighedKey(load, "");
   const gone = Object.entries(state.weighed).flatMap(([key, { of, name, grams }]): readonly Item[] => {
@@ -79,25 +79,17 @@ function weightsOf({ state, today }: Occasion, load: number) {
 
 /** The mass in the bowl of a load, g. */
 function inBowl(occasion: Occasion, load: number): string {
-  const { listed, gone } = weightsOf(occasion, load);
+  const { listed, gone } = listsOf(occasion, load);
   const masses = [...listed, ...gone].flatMap(({ id, kind }) =>
     kind === "dusting" ? [] : [occasion.state.weighed[weighedKey(load, id)]?.grams ?? "0"],
   );
   return fixedText(addedUp(masses), 2);
 }
 
-/** What was weighed of a load, the first of it first. */
-function weighedOf({ weighed }: State, load: number): readonly State["weighed"][string][] {
-  const start = weighedKey(load, "");
-  return Object.entries(weighed)
-    .flatMap(([key, one]) => (key.startsWith(start) ? [one] : []))
-    .sort((one, other) => one.at - other.at);
-}
-
 /** What differed from the spec when a load was weighed, with the time of each change between; today where nothing was. */
 function differed({ data, state, today }: Occasion, load: number): readonly string[] {
   const { record } = words;
-  const weights = weighedOf(state, load).map(({ at, differs = [record.differsUnknown] }) => ({ at, differs }));
+  const weights = weightsOf(state, load).map(({ at, differs = [record.differsUnknown] }) => ({ at, differs }));
   const [first = { differs: differences(data.spec, today.spec, state) }, ...later] = weights.filter(
     ({ differs }, index) => differs.join("; ") !== weights[index - 1]?.differs.join("; "),
   );
@@ -109,7 +101,7 @@ function differed({ data, state, today }: Occasion, load: number): readonly stri
 
 /** The day on which the first of a load was weighed or timed; that of today where nothing was. */
 function dayOfLoad({ state, now }: Occasion, load: number): string {
-  const moments = [...weighedOf(state, load).map(({ at }) => at), ...stepsOf(state, load).map(startOf)];
+  const moments = [...weightsOf(state, load).map(({ at }) => at), ...stepsOf(state, load).map(startOf)];
   return dayOf(moments.length === 0 ? now : new Date(Math.min(...moments)));
 }
 
@@ -167,7 +159,7 @@ export function batchRecord(occasion: Occasion): Report {
   const days = [...new Set(loadsTold(occasion).map((load) => dayOfLoad(occasion, load)))];
   const loads = loadsTold(occasion).map((load) => {
     const day = dayOfLoad(occasion, load);
-    const { listed, gone } = weightsOf(occasion, load);
+    const { listed, gone } = listsOf(occasion, load);
     const mend = mendOf(itemsOf(today), state, load);
     const mended = mend === "holds" ? [...itemsOfLoad(itemsOf(today), state, load), ...gone] : [];
     const rows = [...listed, ...gone].map((item, index) => weighedRow(item, mended[index], state, load, day));

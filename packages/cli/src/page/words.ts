@@ -7,6 +7,16 @@ export const words = {
   differs: (count: number) => (count === 1 ? "1 value differs from the spec" : `${count} values differ from the spec`),
   noticed: (count: number) => (count === 1 ? "1 warning, told before" : `${count} warnings, told before`),
   undo: "Undo",
+  undone: {
+    told: (what: readonly string[], more: number) =>
+      `Undone: ${what.length === 0 ? "the last change" : what.join("; ")}${more > 0 ? `; and ${more} more` : ""}.`,
+    weight: (name: string, load: string) => `the weight of ${name}, load ${load}`,
+    lot: (load: string) => `a lot of load ${load}`,
+    mend: (load: string) => `what mends load ${load}`,
+    dough: (load: string) => `what was written down of load ${load}`,
+    timer: (label: string, load: number, ended: boolean) => `the ${ended ? "end" : "start"} of ${label}, load ${load}`,
+    turn: (load: number) => `the turn away from load ${load}`,
+  },
   close: "Close",
   notKept: "This browser keeps nothing: a reload loses what you enter. Save it under Take.",
   otherTab:
@@ -102,6 +112,8 @@ export const words = {
     past: "All of this load was weighed before the list changed. It is judged and recorded by the list of then.",
     beyond: (load: number, of: number) =>
       `The batch now has ${of === 1 ? "1 load" : `${of} loads`}. Load ${load} stays here, since something was entered for it.`,
+    otherDay: (load: number, day: string) =>
+      `Load ${load} was weighed on ${day}. For a dough of today, write the record of that day out under Notes, then start anew.`,
     doneOver: "Everything is in the bowl, and too much of something.",
   },
   today: {

@@ -46,8 +46,16 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
       setTab(tabOf(location.hash));
       scrollTo(0, 0);
     };
+    // A key that is held down presses a button once.
+    const once = (event: KeyboardEvent): void => {
+      if (event.repeat && event.key === "Enter") event.preventDefault();
+    };
     addEventListener("hashchange", turn);
-    return () => removeEventListener("hashchange", turn);
+    addEventListener("keydown", once);
+    return () => {
+      removeEventListener("hashchange", turn);
+      removeEventListener("keydown", once);
+    };
   }, []);
   const Shown = parts[tab];
   const folded = today.loud.filter((text) => told.includes(text));
@@ -128,6 +136,7 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
       </main>
       <WorkingDialog />
       <nav aria-label={words.tabsLabel}>
+        <p role="status">{bench.told}</p>
         {tabs.map((one) => (
           <a key={one} href={`#${one}`} aria-current={one === tab ? "page" : undefined}>
             {words.tabs[one]}

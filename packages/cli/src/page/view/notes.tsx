@@ -6,6 +6,7 @@ import { noted, readNoted } from "../numbers.ts";
 import { degrees } from "../page-data.ts";
 import type { Dough } from "../state.ts";
 import { words } from "../words.ts";
+import { OtherDay } from "./anew.tsx";
 import { Loads, Part, ProblemText } from "./parts.tsx";
 
 const keys = [
@@ -62,6 +63,7 @@ export function NotesPart() {
     <>
       <Part heading={notes.heading}>
         <Loads />
+        <OtherDay load={load} />
         <div class="fields">{keys.map(field)}</div>
       </Part>
       <Part heading={notes.export}>

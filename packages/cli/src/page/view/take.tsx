@@ -3,8 +3,8 @@ import { changesOf, useBench } from "../bench.ts";
 import { dayOf } from "../clock.ts";
 import { canShare, printPage, saveFile, shareFile } from "../files.ts";
 import { openSaved, savedText } from "../saved.ts";
-import { freshState } from "../state.ts";
 import { words } from "../words.ts";
+import { Anew } from "./anew.tsx";
 import { Part } from "./parts.tsx";
 
 /** Takes what was entered to another device, and the card to the wall. */
@@ -12,7 +12,6 @@ export function TakePart() {
   const { data, state, ask, change } = useBench();
   const { take } = words;
   const [said, say] = useState("");
-  const [sure, beSure] = useState(false);
   const day = dayOf(new Date());
   const saved = () => savedText(data, state);
   const withCard = (use: (html: string) => void) => () =>
@@ -59,29 +58,7 @@ export function TakePart() {
           }}
         />
       </div>
-      <div class="buttons">
-        {sure ? (
-          <>
-            <button
-              type="button"
-              onClick={() => {
-                change(() => freshState);
-                beSure(false);
-                say(take.anewDone);
-              }}
-            >
-              {take.anewSure}
-            </button>
-            <button type="button" class="main" onClick={() => beSure(false)}>
-              {take.anewKeep}
-            </button>
-          </>
-        ) : (
-          <button type="button" onClick={() => beSure(true)}>
-            {take.anew}
-          </button>
-        )}
-      </div>
+      <Anew />
       <p role="status">{said}</p>
     </Part>
   );

@@ -19,6 +19,7 @@ import {
 import { readTyped, splitTyped } from "../numbers.ts";
 import { lotOf, weighedKey, without } from "../state.ts";
 import { words } from "../words.ts";
+import { OtherDay } from "./anew.tsx";
 import { Mend } from "./mend.tsx";
 import { FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
 import { Awake } from "./timers.tsx";
@@ -75,6 +76,7 @@ export function WeighPart() {
       ))}
       <Part heading={weigh.heading}>
         <Loads turn={() => choose(undefined)} />
+        <OtherDay load={load} />
         <div class="bench">
           <div>
             {others.map(({ item: { id, name }, name: was }) => (
