@@ -19,12 +19,13 @@ import {
   workbookFor,
 } from "./kit.ts";
 
-/** Figures that rest on what a procedure found and no formula of the workbook works out. */
+/** Figures that rest on what a procedure found from others and no formula of the workbook works out. */
 function restingOnDecisions(graph: Graph, workbook: Workbook): ReadonlySet<string> {
   const places = figurePlaces(workbook);
   const resting = new Set<string>();
   for (const { id, working } of Object.values(graph)) {
-    if (working.kind === "procedure" && places.get(id)?.cell.formula === undefined) resting.add(id);
+    if (working.kind === "procedure" && working.on !== undefined && places.get(id)?.cell.formula === undefined)
+      resting.add(id);
     if (working.kind !== "formula") continue;
     const feeds = Object.values(working.from).flatMap((fed) =>
       "figure" in fed ? [fed.figure] : "figures" in fed ? fed.figures : [],
@@ -132,7 +133,7 @@ export function beside(name: string, units: UnitSystem = "metric", more: Data = 
     };
   };
   /** Whether amounts were found, of which the command alone knows how much. */
-  const forCommand = workbook.sheets[0]?.rows.some((cells) => /were found$/u.test(String(cells[0]?.value))) === true;
+  const forCommand = workbook.sheets[0]?.rows.some((cells) => String(cells[0]?.value).endsWith("were found")) === true;
   return { workbook, places, graph, inputs: inputsOf(workbook), held, forCommand };
 }
 
