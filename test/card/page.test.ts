@@ -496,6 +496,92 @@ test("a coarse scale, a bottle's two products and a flour's temperature say what
   await page.close();
 });
 
+test("what is left is of what is in the dough today, and what is wrong with it stands beside it", async () => {
+  const { page } = await openFresh("school-noodle");
+  await go(page, "Today");
+  await page.getByLabel("in the place of sodium carbonate").selectOption("trisodium phosphate");
+  await go(page, "Size");
+  await done(page);
+  await page.getByRole("radio", { name: "what is left" }).check();
+  const have = page.getByLabel("ingredient that is to be used up");
+  const offered = await have.locator("option").allTextContents();
+  expect([offered.includes("sodium carbonate"), offered.includes("trisodium phosphate")]).toEqual([false, true]);
+  await have.selectOption("trisodium phosphate");
+  await page.getByLabel("what is left of it", { exact: true }).fill("100");
+  await page.getByLabel("unit of what is left of it").selectOption("g");
+  await done(page);
+  await page.getByText("It comes to").waitFor();
+  await go(page, "Today");
+  await page.getByLabel("in the place of sodium carbonate").selectOption("sodium bicarbonate");
+  await go(page, "Size");
+  await done(page);
+  expect(await have.inputValue()).toBe("trisodium phosphate");
+  const [wrong = ""] = await page.locator(".field [role=alert]").allTextContents();
+  expect(wrong).toContain("trisodium phosphate");
+  expect(wrong).not.toContain("a number");
+  await page.close();
+});
+
+test("only products that can give what is wanted are offered where amounts are found, and what is found can be what is left", async () => {
+  const { page } = await openFresh("friday-noodle");
+  await go(page, "Today");
+  for (const product of await page.getByLabel(/^in the place of/u).all()) {
+    const offered = await product.locator("option").allTextContents();
+    for (const name of offered.slice(1)) {
+      await product.selectOption(name);
+      await done(page);
+      expect([name, await page.getByRole("alert").count()]).toEqual([name, 0]);
+    }
+    await product.selectOption("");
+    expect(offered.length).toBeGreaterThan(1);
+  }
+  await go(page, "Size");
+  await page.getByRole("radio", { name: "what is left" }).check();
+  await page.getByLabel("ingredient that is to be used up").selectOption("table salt");
+  await page.getByLabel("what is left of it", { exact: true }).fill("100");
+  await page.getByLabel("unit of what is left of it").selectOption("g");
+  await done(page);
+  expect(await page.getByRole("alert").allTextContents()).toEqual([]);
+  await page.close();
+});
+
+test("times of the plan are read as the plan reads them, and the longest rings and is told", async () => {
+  const set = ["rest.least=1 h 15 min", "rest.most=2 h", "boil=1½ h", "mix=100 s"].flatMap((one) => [
+    "--set",
+    `plan.${one}`,
+  ]);
+  runBuilt(["page", "examples/school-noodle.yaml", ...set, "-o", fileOf("times")]);
+  const { page } = await openFresh("times");
+  await page.clock.install({ time: new Date(2026, 2, 2, 8, 0) });
+  await page.reload();
+  await go(page, "Roll");
+  const { y = 999 } = (await page.getByRole("heading", { name: "Timers" }).boundingBox()) ?? {};
+  expect(y).toBeLessThan(300);
+  for (const name of ["boiling, 90 min", "mixing, 1 min 40 s"]) {
+    await page.getByRole("button", { name: `Start ${name}`, exact: true }).waitFor();
+  }
+  await page.getByRole("button", { name: "Start rest, 75 min (at most 120 min)" }).click();
+  await page.clock.fastForward("01:16:00");
+  await page.getByText("over since 09:15").waitFor();
+  await page.getByText("ends at the latest at 10:00").waitFor();
+  await page.clock.fastForward("00:45:00");
+  await page.getByText("too long since 10:00").waitFor();
+  await page.close();
+});
+
+test("a flour of the catalogue shows the protein it is reckoned with, and nothing moves when that is typed", async () => {
+  const { page } = await openFresh("school-noodle");
+  await go(page, "Today");
+  const protein = page.getByRole("group", { name: "whole wheat flour" }).getByLabel(/^protein/u);
+  const shown = (await protein.getAttribute("placeholder")) ?? "";
+  // 13.21 % as is by N x 5.83 at 10.74 % moisture, by N x 5.7 at 14 %.
+  expect(shown).toBe("12.44");
+  await protein.fill(shown);
+  await done(page);
+  expect(await page.locator("ul.follows").textContent()).toBe("");
+  await page.close();
+});
+
 test("a field that is reached by the keyboard stands above the bar", async () => {
   const { page } = await openFresh("school-noodle");
   await go(page, "Today");
@@ -523,9 +609,9 @@ test("a timer rings in any part of the page, and the screen stays on through a l
   await page.reload();
   await go(page, "Roll");
   await page.getByLabel("minutes of a timer").fill("0,02");
-  await page.getByRole("button", { name: "Start timer, 0.02 min" }).click();
+  await page.getByRole("button", { name: "Start timer, 1 s" }).click();
   await go(page, "Notes");
-  await page.getByText(/^timer, 0\.02 min over since \d\d:\d\d$/u).waitFor();
+  await page.getByText(/^timer, 1 s over since \d\d:\d\d$/u).waitFor();
   const ringing = ["shake 400,200,400", "tone", "tone", "tone"];
   expect(await page.evaluate("heard.splice(0)")).toEqual(ringing);
   await go(page, "Roll");

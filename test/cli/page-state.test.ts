@@ -39,6 +39,8 @@ function todayOf(count: number, items: readonly Item[]): Answers {
   return {
     spec: {},
     name: "class noodle",
+    names: [],
+    stages: [],
     problems: [],
     loud: [],
     found: [],

@@ -70,6 +70,14 @@ export interface Item {
   readonly kind: "ingredient" | "stock" | "dusting";
 }
 
+/** A stage of the day that is timed, in minutes. */
+export interface Stage {
+  readonly stage: "rest" | "mature" | "mix" | "boil";
+  readonly least: number;
+  /** Longest, where it has a limit. */
+  readonly most?: number;
+}
+
 /** Something that is no more as the spec has it. */
 export interface Following {
   readonly now: Shown;
@@ -91,6 +99,9 @@ export interface Answers {
   /** The spec with what is different today in it. */
   readonly spec: unknown;
   readonly name: string;
+  /** What goes into the dough. */
+  readonly names: readonly string[];
+  readonly stages: readonly Stage[];
   readonly problems: readonly Told[];
   readonly loud: readonly string[];
   /** The amounts that were found for what is wanted, in words. */
@@ -108,7 +119,6 @@ export interface Answers {
 
 /** What of the spec may be another today. */
 export interface Kitchen {
-  readonly names: readonly string[];
   readonly flours: readonly {
     readonly name: string;
     readonly path: Path;
@@ -121,9 +131,9 @@ export interface Kitchen {
     /** Where another product is put. */
     readonly place: Path;
     readonly written: string;
+    /** Alkaline products to choose from. */
+    readonly products: readonly string[];
   }[];
-  /** Alkaline products to choose from. */
-  readonly products: readonly string[];
 }
 
 /** What the page shows before the core has started. */

@@ -1,7 +1,17 @@
-import { type Answer, askCard, askDay, askMend, askSheet, type Problem, type Report, told } from "@noodlewright/core";
+import {
+  type Answer,
+  askCard,
+  askDay,
+  askMend,
+  askSheet,
+  type Noodle,
+  type Problem,
+  type Report,
+  told,
+} from "@noodlewright/core";
 import type { Batch } from "@noodlewright/core/answers";
 import { listSalts } from "@noodlewright/core/chemistry";
-import { type Figure, graphOf, pathText, toldIn } from "@noodlewright/core/figure";
+import { type Figure, graphOf, type Path, pathText, toldIn } from "@noodlewright/core/figure";
 import { inSystem, printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
 import { textAt, valueAt } from "../input/put.ts";
 import type {
@@ -19,6 +29,7 @@ import type {
   Rolled,
   Section,
   Shown,
+  Stage,
   Told,
 } from "./answers.ts";
 import { dayOf } from "./clock.ts";
@@ -28,7 +39,7 @@ import { asWeighed, finest } from "./items.ts";
 import type { PageData } from "./page-data.ts";
 import { entryAt, freshState, isFound, keyOf, readEntry } from "./state.ts";
 import { batchRecord, doughRows, specYaml } from "./take-along.ts";
-import { proteinBasis, type Today, workOut } from "./today.ts";
+import { proteinBasis, reckonedProtein, type Today, workOut } from "./today.ts";
 import { words } from "./words.ts";
 
 type Graph = ReturnType<typeof graphOf>;
@@ -74,13 +85,17 @@ export function openDesk(data: PageData): Desk {
 /** What the page shows before its own core has started. */
 export function firstAnswers(data: PageData): First {
   const { answers } = openDesk(data);
-  return { kitchen: kitchenOf(workOut(data, freshState)), answers: answers(freshState) };
+  return { kitchen: kitchenOf(data, workOut(data, freshState)), answers: answers(freshState) };
 }
 
-function kitchenOf({ noodle, spec }: Today): Kitchen {
+function kitchenOf(data: PageData, before: Today): Kitchen {
+  const { noodle, spec } = before;
   const lines = noodle?.formula.lines ?? [];
   const salts = listSalts("");
-  const shown = printableData({
+  const products = salts.ok ? salts.value.filter(({ alkaline }) => alkaline).map(({ name }) => name) : [];
+  const can = (path: Path, text: string): boolean =>
+    workOut(data, { ...freshState, entries: [{ path: [...path], text, unit: "" }] }, noodle).problems.length === 0;
+  return printableData({
     flours: lines
       .filter(({ role }) => role === "flour")
       .map((line) => {
@@ -90,7 +105,7 @@ function kitchenOf({ noodle, spec }: Today): Kitchen {
           name: line.name,
           path: line.path,
           moisture: number(written?.moisture ?? moisture),
-          protein: number(written?.protein ?? ""),
+          protein: number(written?.protein ?? reckonedProtein(spec, line)),
           basis: proteinBasis(spec, line),
         };
       }),
@@ -101,15 +116,21 @@ function kitchenOf({ noodle, spec }: Today): Kitchen {
       // Nothing is held of an amount that is found: another product is found anew by what is wanted.
       const isOpen = isFound(valueAt(spec, [...path, "amount"]));
       const place = [...path, isOpen ? "name" : "replaceWith"];
-      return [{ name: textAt(spec, [...path, "name"]) || name, place, written: isOpen ? "" : textAt(spec, place) }];
+      return [
+        {
+          name: textAt(spec, [...path, "name"]) || name,
+          place,
+          written: isOpen ? "" : textAt(spec, place),
+          products: isOpen ? products.filter((one) => can(place, one)) : products,
+        },
+      ];
     }),
-    products: salts.ok ? salts.value.filter(({ alkaline }) => alkaline).map(({ name }) => name) : [],
   });
-  return { ...shown, names: lines.map(({ name }) => name) };
 }
 
 function answersOf(before: Today, today: Today, changes: Changes): Answers {
   const { spec, noodle, batch, water, problems } = today;
+  const shown = noodle ?? before.noodle;
   const report = batch?.report();
   const units = noodle?.units ?? "metric";
   // What was found is no warning.
@@ -121,7 +142,9 @@ function answersOf(before: Today, today: Today, changes: Changes): Answers {
   return {
     spec,
     ...printableData({
-      name: (noodle ?? before.noodle)?.formula.name ?? "",
+      name: shown?.formula.name ?? "",
+      names: shown?.formula.lines.filter(({ parts }) => Number(parts.value) > 0).map(({ name }) => name) ?? [],
+      stages: stagesOf(shown),
       problems: toldAll(problems, changes),
       loud,
       found: foundIn(today),
@@ -141,6 +164,20 @@ function foundIn({ noodle }: Today): readonly string[] {
   return noodle?.notes.filter(({ code }) => code === "settle.found").map(told) ?? [];
 }
 
+/** The stages of the plan that are timed. */
+function stagesOf(noodle: Noodle | undefined): readonly Stage[] {
+  const { rest, mature, mix, boil } = noodle?.spec.plan ?? {};
+  const times = { rest, mature, mix: mix && { least: mix }, boil: boil && { least: boil } };
+  return (["rest", "mature", "mix", "boil"] as const).flatMap((stage) => {
+    const { least, most }: Partial<NonNullable<typeof rest>> = times[stage] ?? {};
+    return least === undefined ? [] : [{ stage, least: minutesOf(least), ...(most && { most: minutesOf(most) }) }];
+  });
+}
+
+function minutesOf({ value }: { readonly value: string }): number {
+  return Number(value) / 60;
+}
+
 /** The notes of reports, each once. */
 function notesOf(reports: readonly (Report | undefined)[], before: readonly string[]): readonly string[] {
   const all = new Set(reports.flatMap((report) => report?.notes.map(({ text }) => text) ?? []));
@@ -152,10 +189,10 @@ function toldAll(problems: readonly Problem[], changes?: Changes): readonly Told
   const all = problems.map((problem): Told => {
     const { path } = problem;
     const entry = changes && entryAt(changes, path);
-    const reading = entry && readEntry(entry);
+    const reading = entry && entry.unit !== "" ? readEntry(entry) : undefined;
     if (reading?.ok === false) return { path, found: `"${entry?.text}"`, expected: reading.needs };
-    const { found, expected } = told(problem);
-    return { path, found, expected };
+    const { kind, found, expected, advice } = told(problem);
+    return { path, found, expected: kind === "no-answer" ? `${expected}; ${advice}` : expected };
   });
   return [...new Map(all.map((one) => [`${one.found} ${one.expected}`, one])).values()];
 }

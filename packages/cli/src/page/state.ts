@@ -78,6 +78,8 @@ const timer = shapeOf(
     load,
     /** When somebody ended what it timed; it runs until then. */
     ended: isNumber,
+    /** Longest that it may take, in minutes. */
+    most: isNumber,
   },
 );
 
@@ -196,14 +198,24 @@ export function lotOf({ lots }: State, load: number, id: string): string {
 }
 
 /** The state with a timer of a load that starts now. */
-export function withTimer(state: State, load: number, label: string, minutes: number, now: number): State {
-  const timer: Timer = { label, minutes, end: now + minutes * 60_000, load };
+export function withTimer(
+  state: State,
+  load: number,
+  { label, minutes, most }: Pick<Timer, "label" | "minutes" | "most">,
+  now: number,
+): State {
+  const timer: Timer = { label, minutes, end: now + minutes * 60_000, load, ...(most !== undefined && { most }) };
   return { ...state, timers: [...state.timers.slice(1 - mostTimers), timer] };
 }
 
 /** When a timer was started, in milliseconds since 1970. */
 export function startOf({ end, minutes }: Timer): number {
   return end - minutes * 60_000;
+}
+
+/** When what a timer times has to be over, where it may not take as long as it likes. */
+export function latestOf(timer: Timer): number | undefined {
+  return timer.most === undefined ? undefined : startOf(timer) + timer.most * 60_000;
 }
 
 /** The load that a timer is of. */

@@ -68,6 +68,25 @@ export function proteinBasis(spec: unknown, { path, material }: Line): string {
   return ["flour", "bran"].includes(kind) ? "14 % mb" : "as is";
 }
 
+/**
+ * The protein that a flour is reckoned with where the spec does not state it, on the basis on which the page takes it and by
+ * the nitrogen factor of flour: that of a blend of it alone.
+ */
+export function reckonedProtein(spec: unknown, line: Line): string {
+  const flour = withValues(valueAt(spec, line.path), [{ path: ["amount"], value: "100 %" }]);
+  const alone = {
+    name: line.name,
+    materials: valueAt(spec, ["materials"]),
+    flours: [flour],
+    water: { added: "36 %" },
+    batch: { flour: "1 kg" },
+  };
+  const reading = readStatedNoodle(alone, {});
+  const protein = reading.ok ? reading.value.formula.blend.protein : undefined;
+  const figure = proteinBasis(spec, line) === "as is" ? protein?.asIs : protein?.at14;
+  return figure === undefined ? "" : fixedText(figure.value, figure.places);
+}
+
 /** The dough water to keep, % of the dough, to what no scale tells. */
 export function keptWater({ formula }: Noodle): string {
   return fixedText(formula.water.doughWater.value, 4);

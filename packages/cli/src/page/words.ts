@@ -164,6 +164,8 @@ export const words = {
     own: "timer",
     left: (time: string) => `${time} left`,
     ends: (time: string) => `ends at ${time}`,
+    latest: (time: string) => `ends at the latest at ${time}`,
+    late: (time: string) => `too long since ${time}`,
     over: (time: string) => `over since ${time}`,
     honest:
       "The end of a timer is kept as a time of day, so it is right after the screen was off or the page was closed. A sleeping phone may not ring: look at the time it ends.",
@@ -173,7 +175,8 @@ export const words = {
     serve: "time of service",
     went: "As it went",
     weighing: "weighing",
-    lasts: (label: string, minutes: number) => `${label}, ${minutes} min`,
+    lasts: (label: string, minutes: number) => `${label}, ${lasting(minutes)}`,
+    most: (what: string, minutes: number) => `${what} (at most ${lasting(minutes)})`,
     of: (load: number, timer: string) => `load ${load}: ${timer}`,
     began: "began",
     ended: "ended",
@@ -244,5 +247,12 @@ export const words = {
   noScript:
     "This page works out weights by a script, and scripts are off here. Open the file in a browser, not in a preview of the file manager.",
 };
+
+/** A time in minutes and seconds. */
+function lasting(minutes: number): string {
+  const seconds = Math.round(minutes * 60);
+  const [whole, rest] = [Math.floor(seconds / 60), seconds % 60];
+  return [...(whole > 0 ? [`${whole} min`] : []), ...(rest > 0 || whole === 0 ? [`${rest} s`] : [])].join(" ");
+}
 
 export type Tab = keyof typeof words.tabs;

@@ -79,6 +79,22 @@ export function Loads({ turn }: { readonly turn?: () => void }) {
   );
 }
 
+/** What is wrong with what was entered at a place: for the control, and below it. */
+export function useWrong(path: Path) {
+  const { state, today } = useBench();
+  const id = useId();
+  const problems = entryAt(state, path) === undefined ? [] : problemsAt(today.problems, path);
+  const isWrong = problems.length > 0;
+  const problem = isWrong && (
+    <div id={id} role="alert">
+      {problems.map((one) => (
+        <ProblemText key={one.found} problem={one} />
+      ))}
+    </div>
+  );
+  return { told: { "aria-invalid": isWrong, "aria-describedby": isWrong ? id : undefined }, problem };
+}
+
 interface FieldProps {
   readonly path: Path;
   readonly label: string;
@@ -93,7 +109,7 @@ interface FieldProps {
 
 /** A value of the spec, as it is today. */
 export function Field({ path, label, units, usual = "", instead = [], whole = false }: FieldProps) {
-  const { data, state, today, enter } = useBench();
+  const { data, state, enter } = useBench();
   const id = useId();
   const entry = entryAt(state, path);
   const written = splitQuantity(valueAt(data.spec, path));
@@ -103,7 +119,7 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
   const usualUnit = written.unit || (choices[0] ?? "");
   const unit = entry?.unit ?? usualUnit;
   const shown = entry?.text ?? written.text;
-  const problems = entry === undefined ? [] : problemsAt(today.problems, path);
+  const wrong = useWrong(path);
   const say = (text: string, of: string) => enter({ path: [...path], text, unit: of }, instead);
   // Typed to the end, what is as it was is no difference.
   const isAsItWas = entry !== undefined && sameNumber(entry.text, written.text || usual) && unit === usualUnit;
@@ -120,8 +136,7 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
           enterKeyHint="done"
           placeholder={usual}
           value={shown}
-          aria-invalid={problems.length > 0}
-          aria-describedby={problems.length > 0 ? `${id}-problem` : undefined}
+          {...wrong.told}
           onInput={(event) => say(event.currentTarget.value, unit)}
           onBlur={() => isAsItWas && say("", unit)}
         />
@@ -141,13 +156,7 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
           unit !== "number" && <span class="unit">{unit}</span>
         )}
       </span>
-      {problems.length > 0 && (
-        <div id={`${id}-problem`} role="alert">
-          {problems.map((problem) => (
-            <ProblemText key={problem.found} problem={problem} />
-          ))}
-        </div>
-      )}
+      {wrong.problem}
       {entry !== undefined && (
         <button type="button" class="quiet" onClick={() => say("", unit)}>
           {words.back(before)}

@@ -15,6 +15,7 @@ export function RollPart() {
   const planned = valueAt(today.spec, ["plan"]) !== undefined;
   return (
     <>
+      <Timers />
       {(answer === undefined || answer.sheet.length === 0) && (
         <Part heading={roll.heading}>
           <p>{answer === undefined ? words.wait : answer.sheetProblems.length === 0 ? roll.none : roll.inSpec}</p>
@@ -26,7 +27,6 @@ export function RollPart() {
       {answer?.sheet.map((section) => (
         <ReportSection key={section.id} section={section} />
       ))}
-      <Timers />
       {planned && (
         <Part heading={roll.day}>
           <div class="field">

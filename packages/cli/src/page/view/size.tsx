@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { isSection, textAt, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { words } from "../words.ts";
-import { Field, Figures, Part } from "./parts.tsx";
+import { Field, Figures, Part, useWrong } from "./parts.tsx";
 
 const ways = ["bowls", "dough", "flour", "have"] as const;
 type Way = (typeof ways)[number];
@@ -19,7 +19,7 @@ const pathsOf: Readonly<Record<Way, readonly (readonly string[])[]>> = {
 
 /** How many bowls, how much dough or flour, and what is lost on the way. */
 export function SizePart() {
-  const { data, first, state, today, undone, enter } = useBench();
+  const { data, state, today, undone, enter } = useBench();
   const { size } = words;
   const masses = data.units === "us" ? ["lb", "oz"] : ["kg", "g"];
   const batch = valueAt(today.spec, ["batch"]);
@@ -30,8 +30,11 @@ export function SizePart() {
     "bowls";
   const [chosen, choose] = useState<Way>(stated);
   useEffect(() => choose(stated), [undone]);
+  const wrong = useWrong(["batch", "have", "name"]);
   const others = ways.filter((way) => way !== chosen).flatMap((way) => pathsOf[way]);
   const have = textAt(today.spec, ["batch", "have", "name"]);
+  // What is chosen and no more in the dough stays to be seen, with what is wrong with it.
+  const names = today.names.includes(have) ? today.names : [have, ...today.names];
   const portion = isSection(batch) && batch["cookedWeight"] !== undefined ? "cookedWeight" : "rawWeight";
   return (
     <>
@@ -61,12 +64,13 @@ export function SizePart() {
                   onChange={({ currentTarget: { value } }) =>
                     enter({ path: ["batch", "have", "name"], text: value, unit: "" }, others)
                   }
+                  {...wrong.told}
                 >
-                  {have === "" && <option value="" />}
-                  {first.kitchen.names.map((name) => (
+                  {names.map((name) => (
                     <option key={name}>{name}</option>
                   ))}
                 </select>
+                {wrong.problem}
               </div>
               {have !== "" && (
                 <Field path={["batch", "have", "amount"]} label={size.haveAmount} units={masses} instead={others} />

@@ -1,18 +1,18 @@
 import { useEffect, useRef, useState } from "preact/hooks";
-import { valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { timeOf } from "../clock.ts";
 import { lastLoad } from "../items.ts";
 import { readTyped } from "../numbers.ts";
-import { loadOf, running, type State, splitQuantity, type Timer, withTimer } from "../state.ts";
+import { latestOf, loadOf, running, type State, type Timer, withTimer } from "../state.ts";
 import { words } from "../words.ts";
 import { Loads, Part, ProblemText } from "./parts.tsx";
 
-/** Minutes of a time as a spec writes it. */
-function minutesOf(value: unknown): number | undefined {
-  const { text, unit } = splitQuantity(value);
-  const factor = { min: 1, h: 60, s: 1 / 60 }[unit];
-  return factor === undefined || text === "" ? undefined : Number(text) * factor;
+type Timed = Pick<Timer, "label" | "minutes" | "most">;
+
+function timedWords({ label, minutes, most }: Timed): string {
+  const { roll } = words;
+  const what = roll.lasts(label, minutes);
+  return most === undefined ? what : roll.most(what, most);
 }
 
 /** Timers that end at a time of day, whether or not somebody looks. */
@@ -23,18 +23,16 @@ export function Timers() {
   const timers = running(state);
   const now = useNow(timers);
   const [own, setOwn] = useState("10");
-  const stages = (["rest", "mature", "mix", "boil"] as const).flatMap((stage) => {
-    const value = valueAt(today.spec, ["plan", stage]);
-    const minutes = minutesOf(typeof value === "object" ? valueAt(value, ["least"]) : value);
-    return minutes === undefined ? [] : [{ label: roll.stages[stage], minutes }];
+  const stages = today.stages.map(({ stage, least, most }) => {
+    return { label: roll.stages[stage], minutes: least, ...(most !== undefined && { most }) };
   });
   const reading = readTyped(own, 3);
   const ownMinutes = reading.ok ? Number(reading.number) : 0;
   const valid = ownMinutes > 0 && ownMinutes <= 1440;
-  const all = [...stages, ...(valid ? [{ label: roll.own, minutes: ownMinutes }] : [])];
-  const start = (label: string, minutes: number) => {
+  const all: readonly Timed[] = [...stages, ...(valid ? [{ label: roll.own, minutes: ownMinutes }] : [])];
+  const start = (timed: Timed) => {
     speaker();
-    change((before) => withTimer(before, Math.min(before.load, of), label, minutes, Date.now()));
+    change((before) => withTimer(before, Math.min(before.load, of), timed, Date.now()));
   };
   const end = (timer: Timer) =>
     change((before) => ({
@@ -49,7 +47,7 @@ export function Timers() {
           <li key={keyOf(timer)} class={timer.end <= now ? "over" : undefined}>
             <span>{nameOf(timer, of)}</span>
             <b role="timer">{leftOf(timer, now)}</b>
-            <span>{roll.ends(timeOf(new Date(timer.end)))}</span>
+            <span>{endWords(timer, now)}</span>
             <button type="button" onClick={() => end(timer)}>
               {roll.end(nameOf(timer, of))}
             </button>
@@ -75,9 +73,9 @@ export function Timers() {
         )}
       </div>
       <div class="buttons">
-        {all.map(({ label, minutes }) => (
-          <button type="button" key={label} onClick={() => start(label, minutes)}>
-            {roll.start(roll.lasts(label, minutes))}
+        {all.map((timed) => (
+          <button type="button" key={timed.label} onClick={() => start(timed)}>
+            {roll.start(timedWords(timed))}
           </button>
         ))}
       </div>
@@ -105,11 +103,22 @@ function nameOf(timer: Timer, of: number): string {
   return of > 1 ? words.roll.of(loadOf(timer), name) : name;
 }
 
+/** When a timer ends; when it has to be over, as soon as it rang. */
+function endWords(timer: Timer, now: number): string {
+  const latest = latestOf(timer);
+  const { roll } = words;
+  if (latest === undefined || now < timer.end) return roll.ends(timeOf(new Date(timer.end)));
+  return roll.latest(timeOf(new Date(latest)));
+}
+
 function keyOf({ label, end, load = 1 }: Timer): string {
   return `${load} ${label} ${end}`;
 }
 
-function leftOf({ end }: Timer, now: number): string {
+function leftOf(timer: Timer, now: number): string {
+  const latest = latestOf(timer);
+  const { end } = timer;
+  if (latest !== undefined && now >= latest) return words.roll.late(timeOf(new Date(latest)));
   return end > now ? words.roll.left(clock(end - now)) : words.roll.over(timeOf(new Date(end)));
 }
 
@@ -131,21 +140,22 @@ function clock(milliseconds: number): string {
   return hours === 0 ? `${minutes}:${rest}` : `${hours}:${String(minutes).padStart(2, "0")}:${rest}`;
 }
 
-/** Rings at the end of each timer, whichever part of the page is open. */
+/** Rings at the end of each timer, and when it has to be over, whichever part of the page is open. */
 export function useRings(state: Pick<State, "timers">): void {
   const seen = useRef(Date.now());
   useEffect(() => {
     const timers = running(state);
+    const rings = timers.flatMap((timer) => [timer.end, latestOf(timer) ?? timer.end]);
     const look = (): void => {
       const now = Date.now();
-      if (timers.some(({ end }) => end > seen.current && end <= now)) ring();
+      if (rings.some((end) => end > seen.current && end <= now)) ring();
       seen.current = now;
     };
     look();
     if (timers.length === 0) return;
     // The tick also hears a clock that jumped; a page out of sight ticks late, and a wait of its own does not.
     const tick = setInterval(look, 500);
-    const waits = timers.map(({ end }) => setTimeout(look, Math.max(0, end - Date.now())));
+    const waits = rings.map((end) => setTimeout(look, Math.max(0, end - Date.now())));
     return () => {
       clearInterval(tick);
       for (const one of waits) clearTimeout(one);

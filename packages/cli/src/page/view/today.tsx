@@ -1,12 +1,12 @@
-import type { Path } from "@noodlewright/core/figure";
 import { textAt, valueAt } from "../../input/put.ts";
+import type { Kitchen } from "../answers.ts";
 import { useBench } from "../bench.ts";
 import { scaleName } from "../differences.ts";
 import { asShown } from "../items.ts";
 import { degrees } from "../page-data.ts";
 import { entryAt, isFound } from "../state.ts";
 import { words } from "../words.ts";
-import { Field, FigureButton, Part } from "./parts.tsx";
+import { Field, FigureButton, Part, useWrong } from "./parts.tsx";
 
 /** Another flour, alkaline product, scale or temperature than the spec has, and what follows from it. */
 export function TodayPart() {
@@ -78,30 +78,27 @@ export function TodayPart() {
   );
 }
 
-interface ProductProps {
-  readonly name: string;
-  readonly place: Path;
-  readonly written: string;
-}
-
-function Product({ name, place, written }: ProductProps) {
-  const { first, state, enter } = useBench();
+function Product({ name, place, written, products }: Kitchen["alkali"][number]) {
+  const { state, enter } = useBench();
+  const wrong = useWrong(place);
   const id = `product-${place.join("-")}`;
   return (
     <div class="field">
       <label for={id}>{words.today.product(name)}</label>
       <select
         id={id}
+        {...wrong.told}
         value={entryAt(state, place)?.text ?? written}
         onChange={({ currentTarget: { value } }) =>
           enter({ path: [...place], text: value === written ? "" : value, unit: "" })
         }
       >
         <option value="">{words.today.asWritten}</option>
-        {first.kitchen.products.map((one) => (
+        {products.map((one) => (
           <option key={one}>{one}</option>
         ))}
       </select>
+      {wrong.problem}
     </div>
   );
 }
