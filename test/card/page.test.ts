@@ -7,6 +7,7 @@ import { printable, toldNote } from "@noodlewright/core/render";
 import fc from "fast-check";
 import type { Browser, Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import type { State } from "#cli/page/state.ts";
 import { runBuilt } from "../cli/built.ts";
 import { folderFor } from "../cli/folder.ts";
 import { readCsv } from "../cli/read-csv.ts";
@@ -186,6 +187,10 @@ async function saved(page: Page, button: string): Promise<string> {
 }
 
 const tabs = ["Size", "Today", "Weigh", "Roll", "Notes", "Take"];
+
+interface Figures {
+  readonly figures?: Readonly<Record<string, { readonly value: string }>>;
+}
 
 interface Told {
   readonly notes: readonly Note[];
@@ -984,6 +989,153 @@ describe("a load at the bench", () => {
     await page.getByRole("button", { name: "Start anew" }).click();
     await page.getByRole("button", { name: "Yes, clear everything entered" }).click();
     await page.getByText("was weighed on").waitFor({ state: "detached" });
+    await page.close();
+  });
+
+  /** Goes on as listed until nothing more is asked for. */
+  async function weighRest(page: Page): Promise<void> {
+    const button = page.getByRole("button", { name: "Weighed as listed" });
+    for (let left = await button.count(); left > 0; left = await button.count()) await button.click();
+  }
+
+  const enterStep = async (page: Page, scale: string, step: string): Promise<void> => {
+    await go(page, "Today");
+    await page.getByLabel(`step of ${scale}`, { exact: true }).fill(step);
+  };
+
+  /** What stands beside an ingredient of the list. */
+  const toldOf = async (page: Page, name: string): Promise<string | null> =>
+    page.locator("ul.weights li", { hasText: name }).first().locator("small").textContent();
+
+  test.each([
+    ["a finer scale", async (page: Page) => enterStep(page, "kitchen scale", "0.1")],
+    [
+      "a larger batch",
+      async (page: Page) => {
+        await go(page, "Size");
+        await page.getByRole("textbox", { name: "bowls", exact: true }).fill("86");
+      },
+    ],
+  ])(
+    "counts a stock that is in as what it holds when %s takes it off the list, and asks for no salt twice",
+    async (_, turn) => {
+      const { stdout } = runBuilt(["batch", "examples/barley-egg-noodle.yaml", "--format", "json"]);
+      const { figures = {} }: Figures = JSON.parse(stdout);
+      const { page } = await openFresh("barley-egg-noodle");
+      await go(page, "Weigh");
+      for (let item = 0; item < 5; item += 1) await page.getByRole("button", { name: "Weighed as listed" }).click();
+      await turn(page);
+      const weights = await weightsOf(page);
+      const listed = weights.slice(0, -1);
+      expect(listed.map(([name]) => name)).toContain("table salt");
+      expect(await page.getByRole("alert").first().textContent()).toMatch(
+        /^250 g of stock solution.*counts as what it holds: alkali powder 6 to 4 1[01](?:\.\d)? g, table salt 1[12](?:\.\d)? g, tap water/u,
+      );
+      await page.getByRole("button", { name: "Go on with these weights" }).waitFor({ state: "detached" });
+      await weighRest(page);
+      expect(await page.locator(".done").textContent()).toBe("Everything is in the bowl.");
+      await go(page, "Take");
+      const state: { state: State } = JSON.parse(await saved(page, "Save what was entered"));
+      for (const [id, name, part] of [
+        ["alkali.1", "alkali powder 6 to 4", "1"],
+        ["salt", "table salt", "2"],
+      ] as const) {
+        const own = Number(state.state.weighed[`1/${id}`]?.grams ?? 0);
+        const brought = Number(figures[`common-stock.delivered.${part}`]?.value);
+        const [, mass = ""] = listed.find(([one]) => one === name) ?? [];
+        expect([name, brought > 10, Math.abs(own + brought - Number.parseFloat(mass)) < 1]).toEqual([name, true, true]);
+      }
+      await page.close();
+    },
+  );
+
+  test("weighs a load with its salts in without the stock solution that a coarser scale puts in their place", async () => {
+    const { page } = await openFresh("one-bottle");
+    const before = await weightsOf(page);
+    for (const salt of ["sodium carbonate", "sesquihydrate"]) {
+      await page.locator("ul.weights button.name", { hasText: salt }).click();
+      await page.getByRole("button", { name: "Weighed as listed" }).click();
+    }
+    await enterStep(page, "fine scale", "1");
+    expect((await weightsOf(page)).map(([name]) => name)).toEqual(before.map(([name]) => name));
+    await expectText(page, "do not add stock solution");
+    expect([await toldOf(page, "sodium carbonate"), await toldOf(page, "sesquihydrate")]).toEqual(["in", "in"]);
+    expect(await page.getByText("Too little for the scale").count()).toBe(0);
+    await page.close();
+  });
+
+  test.each(["potassium carbonate", "sodium hydroxide"])(
+    "names a second salt of the bottle that is in, and lets no %s be added to it",
+    async (product) => {
+      const { page } = await openFresh("one-bottle");
+      await weigh(page, "sesquihydrate", "16.0");
+      await go(page, "Today");
+      await page.getByLabel("in the place of bottle of the noodle class").selectOption(product);
+      await done(page);
+      expect(await page.locator("ul.follows").textContent()).toMatch(
+        new RegExp(
+          `${product} – → \\d+\\.\\d g.*the place of sodium carbonate 8.9 g and potassium carbonate sesquihydrate 16.0 g`,
+          "u",
+        ),
+      );
+      await weightsOf(page);
+      await weighRest(page);
+      expect(await page.getByRole("alert").textContent()).toContain(
+        `16.0 g of potassium carbonate sesquihydrate is in the bowl of this load and not on its list. Do not add ${product} to it.`,
+      );
+      expect(await page.locator(".done").textContent()).toMatch(/^This load is not right/u);
+      const tick = page.getByLabel(`${product}: weighed as listed`, { exact: true });
+      expect([await tick.isDisabled(), await toldOf(page, product)]).toEqual([
+        true,
+        "do not add: potassium carbonate sesquihydrate is in",
+      ]);
+      await page.getByLabel("potassium carbonate sesquihydrate: weighed as listed").click();
+      expect([await tick.isDisabled(), await page.getByRole("alert").count()]).toEqual([false, 0]);
+      await page.close();
+    },
+  );
+
+  test("works the ice of a mended load out for its dough, and gives none for water that is in in part", async () => {
+    const { page } = await openFresh("evening-class");
+    await weigh(page, "mill strong flour", "950");
+    await page.getByRole("button", { name: "Go on with these weights" }).click();
+    const flags = ["--dough", "1331 g", "--format", "json"];
+    const { stdout } = runBuilt(["water-temperature", "examples/evening-class.yaml", ...flags]);
+    const { figures = {} }: Figures = JSON.parse(stdout);
+    expect(await toldOf(page, "tap water")).toContain(`; ${figures["water.ice-weighed"]?.value} g of it as ice`);
+    await page.getByRole("button", { name: "Back to the list" }).click();
+    await weigh(page, "tap water", "300");
+    expect(await toldOf(page, "tap water")).not.toContain("ice");
+    await page.close();
+  });
+
+  test("lets pass what the scale does not tell, and names the scale of what is added", async () => {
+    for (const [name, ingredient] of [
+      ["school-noodle", "tap water"],
+      ["barley-egg-noodle", "mill strong flour"],
+    ] as const) {
+      const { page } = await openFresh(name);
+      const [, mass = ""] = (await weightsOf(page)).find(([one]) => one === ingredient) ?? [];
+      await weigh(page, ingredient, String(Number.parseFloat(mass) + 1));
+      expect(await toldOf(page, ingredient)).toMatch(/^in\b/u);
+      expect(await page.locator(".bench .notice").count()).toBe(0);
+      await page.close();
+    }
+    const { page } = await openFresh("school-noodle");
+    await weigh(page, "whole wheat flour", "1300");
+    const others = (await weightsOf(page)).flatMap(([name]) =>
+      name === "cornstarch" || name === "whole wheat flour" || name === "tap water" ? [] : ["--weighed", `${name}=0 g`],
+    );
+    await weigh(page, "tap water", "3470");
+    await page.getByRole("button", { name: "Go on with these weights" }).click();
+    await page.locator("ul.weights button.name", { hasText: "whole wheat flour" }).click();
+    const flags = ["--weighed", "whole wheat flour=1300 g", "--weighed", "tap water=3470 g", ...others];
+    const rows = readCsv(runBuilt(["mend", "examples/school-noodle.yaml", ...flags, "--format", "csv"]).stdout);
+    const [, , , add, inAll, scale] = rows.find(([name]) => name === "whole wheat flour") ?? [];
+    expect([
+      await page.locator(".focus .large").textContent(),
+      await page.locator(".what small").textContent(),
+    ]).toEqual([`+${add} g`, `add ${add} g on ${scale}; ${inAll} g in all`]);
     await page.close();
   });
 

@@ -44,7 +44,7 @@ function todayOf(count: number, items: readonly Item[]): Answers {
     problems: [],
     loud: [],
     found: [],
-    loads: { count, items, total: flour.figure, stocked: false, remedies: [] },
+    loads: { count, items, total: flour.figure, remedies: [] },
     size: [],
     water: [],
     follows: [],

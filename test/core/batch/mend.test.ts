@@ -1,4 +1,5 @@
 import { askMend, type MendWish, readNoodleData, told } from "@noodlewright/core";
+import { standingOf } from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { always } from "../../always.ts";
@@ -157,10 +158,19 @@ describe("a load with too much of something", () => {
     expect(lines.slice(0, 2).map(({ add }) => add.value)).toEqual(["888.9", "222.2"]);
   });
 
-  test("that is in by less than the list needs nothing else", () => {
-    const answer = mendedBy(weighed("tap water", "350 g"));
-    expect(answer.value.lines.map(({ add }) => add.value)).toEqual(["0", "0", "10", "0", "0"]);
+  test.each([
+    ["less than the list", "350", "10", "short"],
+    ["one step of its scale more, which that does not tell", "360.1", "0", "right"],
+  ])("that is in by %s needs nothing else, as at the scale", (_, grams, add, kind) => {
+    const answer = mendedBy(weighed("tap water", `${grams} g`));
+    expect(answer.value.lines.map((line) => line.add.value)).toEqual(["0", "0", add, "0", "0"]);
     expect(answer.notes.map(({ code }) => code)).toContain("mend.fine");
+    expect(standingOf("360", "0.1", grams).kind).toBe(kind);
+  });
+
+  test("that is in by two steps of its scale more is mended, as at the scale", () => {
+    expect(mendedBy(weighed("tap water", "360.2 g")).value.lines[0]?.add.value).toBe("0.4");
+    expect(standingOf("360", "0.1", "360.2")).toEqual({ kind: "over", by: "0.2" });
   });
 
   test.each([

@@ -68,6 +68,10 @@ export interface Item {
   readonly lots?: number;
   /** Made up first, or no part of the dough. */
   readonly kind: "ingredient" | "stock" | "dusting";
+  /** What a stock brings of each ingredient. */
+  readonly holds?: readonly Held[];
+  /** The list of a load that a stock is left out of. */
+  readonly plain?: readonly Item[];
 }
 
 /** A stage of the day that is timed, in minutes. */
@@ -77,6 +81,9 @@ export interface Stage {
   /** Longest, where it has a limit. */
   readonly most?: number;
 }
+
+/** A part of a stock solution, g. */
+export type Held = Pick<Item, "id" | "name" | "grams">;
 
 /** Something that is no more as the spec has it. */
 export interface Following {
@@ -89,8 +96,6 @@ export interface Loads {
   readonly count: number;
   readonly items: readonly Item[];
   readonly total: Shown;
-  /** Whether something is weighed as a stock solution. */
-  readonly stocked: boolean;
   readonly remedies: readonly Section[];
 }
 

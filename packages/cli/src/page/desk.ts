@@ -9,11 +9,11 @@ import {
   type Report,
   told,
 } from "@noodlewright/core";
-import type { Batch } from "@noodlewright/core/answers";
+import type { Batch, WeighedLine } from "@noodlewright/core/answers";
 import { listSalts } from "@noodlewright/core/chemistry";
-import { type Figure, graphOf, type Path, pathText, toldIn } from "@noodlewright/core/figure";
+import { type Figure, fixedText, graphOf, type Path, pathText, toldIn } from "@noodlewright/core/figure";
 import { inSystem, printableData, renderCard, renderHtml, shownGrouped, workings } from "@noodlewright/core/render";
-import { textAt, valueAt } from "../input/put.ts";
+import { isSection, textAt, valueAt } from "../input/put.ts";
 import type {
   Answers,
   AnswerTo,
@@ -66,7 +66,7 @@ export function openDesk(data: PageData): Desk {
       const figures = [exactOf(today, id), graph[id]].filter((figure) => figure !== undefined);
       return printableData(workings(Object.values(graphOf(figures, graph)).reverse()));
     },
-    mend: ({ changes, bowl }) => mended(todayOf(changes), bowl),
+    mend: ({ changes, bowl }) => mended(data, todayOf(changes), bowl),
     card: ({ state, now }) => {
       const today = todayOf(state);
       const { noodle } = today;
@@ -202,9 +202,12 @@ function shownAt(from: Place, figure: Figure): Shown {
 }
 
 function loadsOf(batch: Batch, report: Report, today: Today): Loads {
-  const items = massesOf(today).map(({ mass, ...item }): Item => {
+  const shown = ({ mass, ...item }: Massed): Item => {
     const figure = { from: "batch" as const, id: mass.id, label: item.name, text: asWeighed(item) };
     return { ...item, figure };
+  };
+  const items = massesOf(today).map((one) => {
+    return { ...shown(one), ...(one.kind === "stock" && { plain: plainMasses(today).map(shown) }) };
   });
   const total = batch.totalWithStock ?? batch.loadTotal;
   const unit = items[0]?.unit ?? "g";
@@ -213,15 +216,40 @@ function loadsOf(batch: Batch, report: Report, today: Today): Loads {
     count: Number(batch.loads.count.value),
     items,
     total: { from: "batch", id: total.id, label: words.weigh.total, text },
-    stocked: batch.withStock !== undefined,
     remedies: sectionsOf(report, "remedies", ({ id }) => id === "remedies"),
   };
 }
 
+type Massed = Omit<Item, "figure"> & { readonly mass: Figure };
+
 /** Everything that is weighed for a load, each with its mass. */
-function massesOf({ noodle, batch, water }: Today): readonly (Omit<Item, "figure"> & { readonly mass: Figure })[] {
+function massesOf(today: Today): readonly Massed[] {
+  const { withStock, remedies } = today.batch?.value ?? {};
+  const plain = plainMasses(today);
+  if (withStock === undefined) return plain;
+  const { salts = [], carrier, stock } = remedies?.stock ?? {};
+  const held = (line: WeighedLine["line"], figure: Figure | undefined) => {
+    return figure === undefined ? [] : [{ id: line.id, name: line.name, grams: fixedText(figure.value, 6) }];
+  };
+  const holds = [
+    ...salts.flatMap(({ line }, index) => held(line, stock?.delivered[index])),
+    ...(carrier ? held(carrier.line, stock?.brought) : []),
+  ];
+  const stocked = withStock.map(({ weighed, mass, name, unit, division, scale }): Massed => {
+    const dry = plain.find(({ id }) => id === (weighed?.line.id ?? mass.id));
+    const grams = mass.value;
+    if (dry) return { ...dry, mass, grams };
+    return { id: mass.id, name, mass, grams, unit, division, scale, kind: "stock", holds };
+  });
+  return [...stocked, ...plain.filter(({ kind }) => kind === "dusting")];
+}
+
+/** The same without a stock solution. */
+function plainMasses({ noodle, batch, water }: Today): readonly Massed[] {
   if (batch === undefined) return [];
-  const { lines, withStock, rework, dusting, remedies } = batch.value;
+  const { lines, rework, dusting, remedies } = batch.value;
+  const { finer: others, stock } = remedies;
+  const tooLittle = remedies.tooLittle.map(({ line }) => line.id);
   const waterId = lines.find(({ line }) => line.role === "water")?.line.id;
   type Scale = Pick<Item, "unit" | "division" | "scale" | "lots">;
   const item = (
@@ -231,7 +259,8 @@ function massesOf({ noodle, batch, water }: Today): readonly (Omit<Item, "figure
     { unit, division, scale, lots = 1 }: Scale,
     kind: Item["kind"],
   ) => {
-    const finer = remedies.finer.find(({ weighed }) => weighed.line.id === id)?.division.value;
+    const isDry = tooLittle.includes(id) && stock?.salts.some(({ line }) => line.id === id);
+    const finer = isDry ? stock?.dry.value : others.find(({ weighed }) => weighed.line.id === id)?.division.value;
     const { plan, weighed } = (id === waterId ? water?.value : undefined) ?? {};
     const ice = weighed?.ice?.ice.value;
     return {
@@ -252,20 +281,9 @@ function massesOf({ noodle, batch, water }: Today): readonly (Omit<Item, "figure
       ...(lots > 1 && { lots }),
     };
   };
-  const plain = lines.map((one) => item(one.line.id, one.line.name, one.load, one, "ingredient"));
-  const stocked = withStock?.map((one) => {
-    const stock = one.weighed === undefined && one.mass.id !== rework?.mass.id;
-    return item(
-      one.weighed?.line.id ?? one.mass.id,
-      one.name,
-      one.mass,
-      { ...one, lots: one.weighed?.lots ?? 1 },
-      stock ? "stock" : "ingredient",
-    );
-  });
   return [
-    ...(stocked ?? plain),
-    ...(rework && !stocked ? [item(rework.mass.id, rework.name, rework.mass, rework, "ingredient")] : []),
+    ...lines.map((one) => item(one.line.id, one.line.name, one.load, one, "ingredient")),
+    ...(rework ? [item(rework.mass.id, rework.name, rework.mass, rework, "ingredient")] : []),
     ...(dusting ? [item(dusting.line.id, dusting.line.name, dusting.load, dusting, "dusting")] : []),
   ];
 }
@@ -364,7 +382,13 @@ function graphAt({ noodle, batch, water }: Today, from: Place): Graph {
   }
 }
 
-function mended(today: Today, bowl: Asked<"mend">["bowl"]): Mending {
+/** What is weighed for one load of so much dough, with the ice of its water. */
+function weightsOf(data: PageData, { spec }: Today, dough: Figure): readonly Massed[] {
+  const { mixer: _, ...whole } = isSection(spec) ? spec : {};
+  return plainMasses(workOut({ ...data, spec: { ...whole, batch: { dough: `${dough.value} g` } } }, freshState));
+}
+
+function mended(data: PageData, today: Today, bowl: Asked<"mend">["bowl"]): Mending {
   const { weigh } = words;
   const { noodle, batch } = today;
   if (noodle === undefined || batch === undefined) return { problems: [], items: [], becomes: [] };
@@ -376,15 +400,19 @@ function mended(today: Today, bowl: Asked<"mend">["bowl"]): Mending {
   });
   const answer = askMend(noodle, { weighed });
   if (!answer.ok) return { problems: toldAll(answer.problems), items: [], becomes: [] };
-  const { lines, rework, times, bowls } = answer.value;
-  const items = massesOf(today).flatMap(({ mass, ...item }): readonly Item[] => {
+  const { lines, rework, times, bowls, dough } = answer.value;
+  const pouring = weightsOf(data, today, dough);
+  const items = plainMasses(today).flatMap(({ mass, ...whole }): readonly Item[] => {
+    const { ice: _, ...item } = whole;
     const line = item.id === planned ? rework : lines.find((one) => one.planned.line.id === item.id);
     if (line === undefined || item.kind !== "ingredient") return [];
     // What is all in stays on its own scale; the other weighs what is still to go in.
     const scaled = Number(line.add.value) === 0 ? item : { ...item, scale: line.scale, division: line.division };
     const grams = line.total.value;
     const figure = { from: "batch" as const, id: mass.id, label: item.name, text: asWeighed(scaled, grams) };
-    return [{ ...scaled, grams, figure }];
+    // Of water that is poured in part already, nothing tells how warm it was.
+    const ice = Number(line.already.value) === 0 && pouring.find(({ id }) => id === item.id)?.ice;
+    return [{ ...scaled, grams, figure, ...(ice && { ice }) }];
   });
   const becomes = [weigh.becomes(shownGrouped(times)), bowls ? weigh.bowls(shownGrouped(bowls)) : ""];
   const notes = answer.notes.filter(({ loud, code }) => loud || code.startsWith("mend."));

@@ -70,11 +70,21 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
   const size = entered("batch", "losses") && because.size;
   const oldItems = itemsOf(before);
   const items = itemsOf(today);
-  const gone = oldItems.filter(({ id }) => items.every((item) => item.id !== id)).map(({ name }) => name);
-  const weights = items.map(({ id, mass, name, kind }): Moved & Pick<Item, "kind"> => {
-    const old = oldItems.find((item) => item.id === id)?.mass;
-    const made = kind === "stock" && gone.length > 0 && because.stock(gone);
-    const why = reasons(size, entered("scales") && because.scale, product, old === undefined && made);
+  const nameAndMass = (one: (typeof items)[number]): string => {
+    const mass = inSystem(one.mass, today.noodle?.units ?? "metric");
+    return `${one.name} ${shownValue(mass)} ${mass.unit}`;
+  };
+  const isIn = (some: typeof items, { id, name }: (typeof items)[number]) =>
+    some.find((item) => item.id === id && item.name === name);
+  const gone = oldItems.filter((item) => isIn(items, item) === undefined);
+  const weights = items.map((item): Moved & Pick<Item, "kind"> => {
+    const { mass, name, kind } = item;
+    const old = isIn(oldItems, item)?.mass;
+    const [purpose] = item.id.split(".");
+    const taken = gone.filter(({ id }) => kind === "stock" || id.split(".")[0] === purpose);
+    const made =
+      kind === "stock" ? because.stock(taken.map((one) => one.name)) : because.instead(taken.map(nameAndMass));
+    const why = reasons(size, entered("scales") && because.scale, product, !old && taken.length > 0 && made);
     return { was: old, now: mass, label: name, from: "batch", why, kind };
   });
   const [plan, oldPlan] = [today.water?.value, before.water?.value];

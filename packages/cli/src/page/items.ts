@@ -1,7 +1,7 @@
 import type { Figure } from "@noodlewright/core/figure";
 import { weightCell } from "@noodlewright/core/render";
-import { addedUp, standingOf } from "@noodlewright/core/sheet";
-import type { Answers, Item } from "./answers.ts";
+import { addedUp, heldIn, type OnScale, standingOf, weighedBeside } from "@noodlewright/core/sheet";
+import type { Answers, Held, Item } from "./answers.ts";
 import { type Listed, loadOf, type State, weighedKey, without, withWeight } from "./state.ts";
 import { words } from "./words.ts";
 
@@ -29,14 +29,26 @@ export function lastLoad(today: Pick<Answers, "loads">, state: State): number {
 }
 
 /** The list of a load: that by which all of it was weighed, or that of today. */
-export function listOfLoad(items: readonly Item[], { lists = {} }: State, load: number): readonly Item[] {
-  const kept = lists[load];
-  const isAsNow = kept?.length === items.length && kept.every((one, index) => isSame(one, items[index]));
-  if (kept === undefined || isAsNow) return items;
+export function listOfLoad(items: readonly Item[], state: State, load: number): readonly Item[] {
+  return pastList(items, state, load) ?? openList(items, state, load);
+}
+
+/** The list by which all of a load was weighed, where that of today is another. */
+function pastList(items: readonly Item[], state: State, load: number): readonly Item[] | undefined {
+  const kept = state.lists?.[load];
+  const now = openList(items, state, load);
+  if (kept === undefined || (kept.length === now.length && kept.every((one, index) => isSame(one, now[index])))) return;
   return kept.map((item) => {
     const said = words.weigh.listThen;
     return { ...item, figure: { from: "batch", id: item.id, label: item.name, text: asWeighed(item), said } };
   });
+}
+
+/** The list of today for a load: without its stock where some of what that brings is in already, which it would bring again. */
+function openList(items: readonly Item[], state: State, load: number): readonly Item[] {
+  const { plain } = items.find((item) => item.plain) ?? {};
+  const others = weighedOf(state, load).filter((one) => !isOn(items, one));
+  return plain && others.some((one) => isOn(plain, one) || heldOf(plain, one)) ? plain : items;
 }
 
 function isSame(one: Listed, other: Item | undefined): boolean {
@@ -45,35 +57,131 @@ function isSame(one: Listed, other: Item | undefined): boolean {
 
 /** Whether all of a load was weighed before the list changed: it is judged by the list that it was weighed by. */
 export function isPast(items: readonly Item[], state: State, load: number): boolean {
-  return listOfLoad(items, state, load) !== items;
+  return pastList(items, state, load) !== undefined;
 }
 
-const listedOf = ({ id, name, grams, unit, division, scale, kind }: Item): Listed => {
-  return { id, name, grams, unit, division, scale, kind };
+/** Whether a load is weighed without the stock solution of the list. */
+export function isPlain(items: readonly Item[], state: State, load: number): boolean {
+  return items.some(({ plain }) => plain) && listOfLoad(items, state, load).every(({ kind }) => kind !== "stock");
+}
+
+/** All that was weighed for a load, as its list had it; without one, as it was weighed. `grams` is what is in. */
+function weighedOf(state: State, load: number): readonly Item[] {
+  const start = weighedKey(load, "");
+  return Object.entries(state.weighed).flatMap(([key, { of, name, grams }]): readonly Item[] => {
+    if (!key.startsWith(start)) return [];
+    const id = key.slice(start.length);
+    const item = of ?? { id, name, grams, unit: "g", division: "0.01", scale: "", kind: "ingredient" as const };
+    const holds = item.holds?.map((one) => ({ ...one, grams: heldIn(grams, one.grams, item.grams) }));
+    const figure = { from: "batch" as const, id, label: name, text: asWeighed(item, grams) };
+    return [{ ...item, name, grams, figure, ...(holds && { holds }) }];
+  });
+}
+
+/** Whether what was weighed is on a list: the same thing, and a stock that is as strong. */
+function isOn(items: readonly Item[], one: Item): boolean {
+  const item = items.find(({ id, name }) => id === one.id && name === one.name);
+  const [asked = [], got = []] = [item?.holds, one.holds];
+  const isAsStrong = ({ id, name, grams }: Held): boolean => {
+    const same = got.find((other) => other.id === id && other.name === name);
+    const wanted = Number(heldIn(one.grams, grams, item?.grams ?? "1"));
+    return same !== undefined && Math.abs(Number(same.grams) - wanted) <= wanted / 100;
+  };
+  return item !== undefined && (got.length === 0 || (got.length === asked.length && asked.every(isAsStrong)));
+}
+
+/** What a stock brought of what a list asks for; nothing where it brought something else. */
+function heldOf(items: readonly Item[], { holds = [] }: Item): readonly Held[] | undefined {
+  const isAsked = (part: Held) =>
+    items.some(({ id, name, kind }) => kind !== "dusting" && id === part.id && name === part.name);
+  return holds.length > 0 && holds.every(isAsked) ? holds : undefined;
+}
+
+/** What is in the bowl of a load, beside its list. */
+export interface Bowl {
+  /** What a stock that is not on the list brought of an item, g. */
+  readonly brought: (item: Item) => string;
+  /** What is in of an item, that with it, g; nothing where none is. */
+  readonly inAll: (item: Item) => string | undefined;
+  readonly standing: (item: Item) => OnScale;
+  /** Stocks that are in and not on the list, and count as what they are made of. */
+  readonly counted: readonly Item[];
+  /** What else is in and not on the list. */
+  readonly foreign: readonly Item[];
+  /** What must not go in beside something. */
+  readonly barredBy: (foreign: Item) => readonly Item[];
+}
+
+/** What is in the bowl of a load. @param items - the list of the load */
+export function bowlOf(items: readonly Item[], state: State, load: number): Bowl {
+  const weighed = weighedOf(state, load);
+  const own = weighed.filter((one) => isOn(items, one));
+  const off = weighed.filter((one) => !own.includes(one) && one.kind !== "dusting");
+  const counted = off.filter((one) => heldOf(items, one) !== undefined);
+  const parts = counted.flatMap(({ holds = [] }) => holds);
+  const massOf = (some: readonly Held[], item: Item) =>
+    some.flatMap(({ id, grams }) => (id === item.id ? [grams] : []));
+  const inAll = (item: Item): string | undefined => {
+    const masses = [...massOf(own, item), ...massOf(parts, item)];
+    return masses.length === 0 ? undefined : addedUp(masses);
+  };
+  // What a coarser scale weighed is known no better.
+  const stepOf = ({ id, division }: Item): string =>
+    own.reduce((most, one) => (one.id === id && Number(one.division) > Number(most) ? one.division : most), division);
+  const standing = (item: Item): OnScale => standingOf(item.grams, stepOf(item), inAll(item));
+  return {
+    brought: (item) => addedUp(massOf(parts, item)),
+    inAll,
+    standing,
+    counted,
+    foreign: off.filter((one) => !counted.includes(one)),
+    barredBy: (foreign) => {
+      const purposes = purposesOf(foreign);
+      const isAlike = (item: Item) => purposesOf(item).some((one) => purposes.includes(one));
+      return items.filter((item) => item.kind !== "dusting" && isMissing(standing(item)) && isAlike(item));
+    },
+  };
+}
+
+/** Whether something is still to go in. */
+export function isMissing({ kind }: OnScale): boolean {
+  return kind === "open" || kind === "short";
+}
+
+const shared = ["alkali", "salt", "water"];
+
+/** What a thing is for, with which one goes in the place of another: ids of ingredients begin with it. */
+function purposesOf({ id, kind, holds }: Item): readonly string[] {
+  const purposeOf = (one: string): string => shared.find((purpose) => one.split(".")[0] === purpose) ?? one;
+  // Nothing tells what a stock of an earlier page was made of.
+  if (!holds && (kind === "stock" || id.startsWith("common-stock"))) return shared;
+  return holds ? holds.map((one) => purposeOf(one.id)) : [purposeOf(id)];
+}
+
+const listedOf = ({ id, name, grams, unit, division, scale, kind, holds }: Item): Listed => {
+  return { id, name, grams, unit, division, scale, kind, ...(holds && { holds }) };
 };
 
 /** The state with a weight of a load. Where all of it is in, the load keeps its list. */
 export function withItem(items: readonly Item[], state: State, load: number, item: Item, weight: Weight): State {
   // A load that keeps its list keeps what differed then.
   const differs = isPast(items, state, load) ? state.weighed[weighedKey(load, item.id)]?.differs : weight.differs;
-  const { grams, at } = weight;
+  const brought = bowlOf(itemsOfLoad(items, state, load), state, load).brought(item);
   const put = withWeight(state, load, item.id, {
-    grams,
+    grams: brought === "0" ? weight.grams : weighedBeside(weight.grams, brought, item.division),
     name: item.name,
-    at,
+    at: weight.at,
     of: listedOf(item),
     ...(differs && { differs }),
   });
-  const isIn = itemsOfLoad(items, put, load).every(({ id, name, ...one }) => {
-    const entry = put.weighed[weighedKey(load, id)];
-    return entry?.name === name && "right over".includes(standingOf(one.grams, one.division, entry.grams).kind);
-  });
-  if (isIn) return { ...put, lists: { ...put.lists, [load]: listOfLoad(items, put, load).map(listedOf) } };
+  const { standing, foreign } = bowlOf(itemsOfLoad(items, put, load), put, load);
+  if (foreign.length === 0 && !itemsOfLoad(items, put, load).some((one) => isMissing(standing(one))))
+    return { ...put, lists: { ...put.lists, [load]: listOfLoad(items, put, load).map(listedOf) } };
   return isPast(items, put, load) ? put : reopened(put, load);
 }
 
 interface Weight {
-  /** What the scale showed, g. */
+  /** What is in, with what a stock brought of it, g. */
   readonly grams: string;
   /** Milliseconds since 1970. */
   readonly at: number;
@@ -112,7 +220,8 @@ export function itemsOfLoad(items: readonly Item[], state: State, load: number):
     const total = state.mended[load]?.[item.id];
     if (total === undefined) return item;
     const { of: _, ...weight } = total;
-    const changed = { ...item, ...weight };
+    const { ice: _ice, ...rest } = item;
+    const changed = { ...rest, ...weight };
     return { ...changed, figure: { ...item.figure, text: asWeighed(changed), said: words.weigh.mendedBy } };
   });
 }

@@ -6,7 +6,7 @@ import { words } from "./words.ts";
 
 /**
  * The form that this page writes. The first kept no load and no true end with a timer, the second no list with a weight,
- * the third not what differed from the spec when it was weighed; they are read as well.
+ * the third neither what differed from the spec when it was weighed nor what a stock holds; they are read as well.
  */
 export const form = 4;
 

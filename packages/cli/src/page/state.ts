@@ -30,15 +30,21 @@ const load = wholeFrom(1, 100_000);
 const mass = textLike(/^\d{1,12}(\.\d{1,30})?$/u);
 
 /** One thing to weigh, as a list had it. */
-const listed = shapeOf({
-  id: text,
-  name: text,
-  grams: mass,
-  unit: text,
-  division: mass,
-  scale: text,
-  kind: oneOf("ingredient", "stock", "dusting"),
-});
+const listed = shapeOf(
+  {
+    id: text,
+    name: text,
+    grams: mass,
+    unit: text,
+    division: mass,
+    scale: text,
+    kind: oneOf("ingredient", "stock", "dusting"),
+  },
+  {
+    /** What a stock brings of each ingredient. */
+    holds: listOf(shapeOf({ id: text, name: text, grams: mass }), 100),
+  },
+);
 
 const weighed = shapeOf(
   {
@@ -58,7 +64,10 @@ const weighed = shapeOf(
 );
 
 /** A weight that mends a load, g, the scale for what is added, and what it takes the place of on the list. */
-const mended = shapeOf({ grams: mass, division: mass, scale: text, of: text });
+const mended = shapeOf(
+  { grams: mass, division: mass, scale: text, of: text },
+  { /** So much of it as ice. */ ice: text },
+);
 
 const dough = shapeOf(
   {},

@@ -70,18 +70,26 @@ export const words = {
     lots: (count: number) => `in ${count} lots`,
     shows: (unit: string) => `the scale shows, ${unit}`,
     inAll: (unit: string) => `in all, with what is in already, ${unit}`,
-    less: (weighed: string) => `${weighed} is in already, and this is less.`,
+    less: (weighed: string) => `${weighed} is in already. Is this more of it, or all of it?`,
     more: (by: string, all: string) => `${by} more, ${all} in all`,
     only: (all: string) => `No, ${all} in all`,
-    other: (was: string) => `${was} is in`,
-    otherIn: (was: string, name: string) =>
-      `${was} is in the bowl of this load, and the list has ${name} in its place. Do not add ${name} to it: take ${was} back under Today for this load, or begin the load anew and untick it.`,
+    barred: (was: string) => `do not add: ${was} is in`,
+    foreign: (was: string, mass: string, names: readonly string[]) =>
+      `${mass} of ${was} is in the bowl of this load and not on its list.${names.length === 0 ? "" : ` Do not add ${names.join(" or ")} to it.`} Take back what was changed under Today or Size for this load, or begin the load anew and untick ${was}.`,
+    counted: (was: string, mass: string, parts: string) =>
+      `${mass} of ${was} is in the bowl of this load, and its list has none. It counts as what it holds: ${parts}.`,
+    plain:
+      "Some of what the stock solution of the list would bring is in the bowl already. So this load is weighed without it: do not add stock solution.",
+    offList: "in, and not on the list",
+    offCounted: "in, and counted as what it holds",
+    doneForeign: "This load is not right: something in the bowl is not on the list.",
     asListed: "Weighed as listed",
     enter: "Enter",
     list: "The whole load",
     tick: (name: string) => `${name}: weighed as listed`,
     right: "in",
     short: (by: string) => `add ${by}`,
+    allOf: (all: string) => `${all} in all`,
     over: (by: string) => `${by} too much`,
     tooMuch: "Too much is in the bowl. What cannot be taken out again is mended by adding of the others, in all:",
     becomes: (times: string) => `The load becomes ${times} times what was planned.`,
@@ -148,6 +156,7 @@ export const words = {
       poured: "Another weight of water is poured.",
       size: "The batch has another size.",
       scale: "The scale has another step.",
+      instead: (all: readonly string[]) => `It takes the place of ${all.join(" and ")}.`,
       stock: (names: readonly string[]) =>
         `Too little for the scale: this is made up first, takes the place of ${names.join(" and ")}, and brings its own water.`,
     },

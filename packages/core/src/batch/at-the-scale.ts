@@ -1,4 +1,13 @@
-import { type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
+import {
+  type Decimal,
+  type DecimalInput,
+  type DecimalText,
+  dec,
+  decimalText,
+  roundToDivision,
+  sum,
+  ZERO,
+} from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
 
 /** A scale as it is read: the unit it shows, and its smallest step in g. */
@@ -13,7 +22,8 @@ export type OnScale =
   | { readonly kind: "short" | "over"; readonly by: DecimalText };
 
 /**
- * How what a scale showed stands to the mass on the list; less than half a division is nothing. Masses in g.
+ * How what a scale showed stands to the mass on the list. Less than a step of the scale short cannot be added, and a step too
+ * much cannot be told. Masses in g.
  *
  * @param weighed - nothing where it was not weighed yet
  * @example standingOf("3150", "5", "3170") // => { kind: "over", by: "20" }
@@ -21,8 +31,14 @@ export type OnScale =
 export function standingOf(listed: DecimalText, division: DecimalText, weighed: DecimalText | undefined): OnScale {
   if (weighed === undefined) return { kind: "open" };
   const off = dec(weighed).minus(listed);
-  if (off.abs().lt(dec(division).div(2))) return { kind: "right" };
-  return { kind: off.isNegative() ? "short" : "over", by: decimalText(off.abs()) };
+  const by = decimalText(off.abs());
+  if (isTooMuch(off, division)) return { kind: "over", by };
+  return off.negated().gte(division) ? { kind: "short", by } : { kind: "right" };
+}
+
+/** Whether so much beyond the list is too much: more than one step of the scale that weighs it. Masses in g. */
+export function isTooMuch(beyond: Decimal, division: DecimalInput): boolean {
+  return beyond.gt(division);
 }
 
 /** What was read off a scale, or why it was not. */
@@ -49,4 +65,15 @@ export function readScale(shown: string, { unit, division }: ReadScale): ScaleRe
 /** Masses added up, g. @example addedUp(["0.1", "0.2"]) // => "0.3" */
 export function addedUp(masses: readonly DecimalText[]): DecimalText {
   return decimalText(sum(masses.map((mass) => dec(mass))));
+}
+
+/** What a mass of a solution holds of one of its parts, g. @example heldIn("125", "11", "250") // => "5.5" */
+export function heldIn(mass: DecimalText, part: DecimalText, whole: DecimalText): DecimalText {
+  return decimalText(dec(mass).times(part).div(whole).toDecimalPlaces(6));
+}
+
+/** What was weighed of something of which a part was in already, to a step of the scale, g. @example weighedBeside("77", "10.68", "0.1") // => "66.3" */
+export function weighedBeside(inAll: DecimalText, already: DecimalText, division: DecimalText): DecimalText {
+  const rest = dec(inAll).minus(already);
+  return rest.lte(0) ? decimalText(ZERO) : decimalText(roundToDivision(rest, dec(division)));
 }

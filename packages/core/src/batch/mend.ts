@@ -21,6 +21,7 @@ import {
 } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { asWeighed } from "./as-weighed.ts";
+import { isTooMuch } from "./at-the-scale.ts";
 import type { Batch } from "./batch.ts";
 import { linesOf } from "./dough-size.ts";
 import { runStages } from "./losses.ts";
@@ -79,7 +80,7 @@ export interface Mended {
  * What to add of all else where too much of something is in the bowl. The load grows until that much is right in it; what is
  * added is rounded to the scales, and nothing is ever less than what is in. What there is no more of stays as it is: then all
  * else goes by the flour that there is, and the figures tell how far off the formula the dough stays; where that leads no
- * nearer to the formula, only what the list still lacks is added. Rework is the same dough: too much of it needs nothing else.
+ * nearer to the formula, only what the list still lacks is added. What a scale cannot tell, one step of it, is not too much. Rework is the same dough: too much of it needs nothing else.
  *
  * Problems: `mend.nothing`, `mend.unknown`, `mend.several`, `mend.twice`, `mend.amount`, `mend.beyond`.
  */
@@ -276,15 +277,17 @@ function onceBy(why: string): Figure {
   return found(timesNaming, 1, why, undefined, definition);
 }
 
-/** How many times the planned load is right for what there is most of, and at least once; what is in as listed is right. */
+/** How many times the planned load is right for what there is too much of, and at least once. */
 function timesOf(weighed: readonly InBowl[]): Figure {
-  const beyond = ({ line, already }: InBowl): Decimal =>
-    dec(line.exact.value).isZero() ? ZERO : dec(already.value).minus(line.load.value).div(line.exact.value);
+  const beyond = ({ line: { exact, load, division }, already }: InBowl): Decimal => {
+    const more = dec(already.value).minus(load.value);
+    return dec(exact.value).isZero() || !isTooMuch(more, division) ? ZERO : more.div(exact.value);
+  };
   const most = weighed.reduce<InBowl | undefined>(
     (best, one) => (best === undefined || beyond(one).gt(beyond(best)) ? one : best),
     undefined,
   );
-  if (most === undefined || beyond(most).lte(0)) return onceBy("nothing is in beyond the list");
+  if (most === undefined || beyond(most).lte(0)) return onceBy("nothing is in beyond the list that its scale can tell");
   const from = { already: most.already, listed: most.line.load, planned: most.line.exact };
   return worked(timesNaming, "1 + (already - listed) / planned", from, massBalance);
 }

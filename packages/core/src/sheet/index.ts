@@ -1,11 +1,13 @@
 // The door to the bench: sheets, strands, water, pot and day without a spec, what a kitchen measures and what a scale shows.
 export {
   addedUp,
+  heldIn,
   type OnScale,
   type ReadScale,
   readScale,
   type ScaleReading,
   standingOf,
+  weighedBeside,
 } from "../batch/at-the-scale.ts";
 export { calibrateReport } from "../report/calibrate-report.ts";
 export { temperatureReport } from "../report/temperature-report.ts";

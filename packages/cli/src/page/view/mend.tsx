@@ -1,27 +1,27 @@
-import { standingOf } from "@noodlewright/core/sheet";
 import type { Item } from "../answers.ts";
 import { changesOf, useAnswer, useBench } from "../bench.ts";
-import { asOnList, mendOf, reopened } from "../items.ts";
-import { weighedKey, without } from "../state.ts";
+import { asOnList, type Bowl, listOfLoad, mendOf, reopened } from "../items.ts";
+import { without } from "../state.ts";
 import { words } from "../words.ts";
 import { ProblemText } from "./parts.tsx";
 
 interface MendProps {
   readonly load: number;
   readonly items: readonly Item[];
+  readonly bowl: Bowl;
 }
 
 /** What to do about a load that has too much of something in it, or that was mended. */
-export function Mend({ load, items }: MendProps) {
+export function Mend({ load, items, bowl }: MendProps) {
   const { state, today, change } = useBench();
   const { weigh } = words;
-  const listed = today.loads?.items ?? [];
-  const mend = mendOf(listed, state, load);
-  const gramsOf = ({ id }: Item) => state.weighed[weighedKey(load, id)]?.grams;
-  const standing = (item: Item) => standingOf(item.grams, item.division, gramsOf(item)).kind;
-  const over = items.filter((item) => item.kind !== "dusting" && standing(item) === "over");
+  const all = today.loads?.items ?? [];
+  const listed = listOfLoad(all, state, load);
+  const mend = mendOf(all, state, load);
+  const over = items.filter((item) => item.kind !== "dusting" && bowl.standing(item).kind === "over");
   // What is in as listed counts as listed, so that the rounding of its scale mends nothing.
-  const bowl = listed.filter((item) => mend === "holds" || standing(item) !== "right");
+  const told = listed.filter((item) => mend === "holds" || bowl.standing(item).kind !== "right");
+  const stock = listed.find(({ kind }) => kind === "stock");
   return (
     <>
       {mend !== "none" && (
@@ -35,13 +35,17 @@ export function Mend({ load, items }: MendProps) {
           </button>
         </div>
       )}
-      {over.length > 0 && today.loads?.stocked && (
+      {over.length > 0 && stock && (
         <p class="notice" role="alert">
-          {over.some(({ kind }) => kind === "stock") ? weigh.stockOver : weigh.noMend}
+          {over.includes(stock) ? weigh.stockOver : weigh.noMend}
         </p>
       )}
-      {over.length > 0 && !today.loads?.stocked && (
-        <Mending load={load} bowl={Object.fromEntries(bowl.map((item) => [item.id, gramsOf(item) ?? "0"]))} />
+      {over.length > 0 && !stock && (
+        <Mending
+          load={load}
+          listed={listed}
+          bowl={Object.fromEntries(told.map((item) => [item.id, bowl.inAll(item) ?? "0"]))}
+        />
       )}
     </>
   );
@@ -49,19 +53,22 @@ export function Mend({ load, items }: MendProps) {
 
 interface MendingProps {
   readonly load: number;
+  readonly listed: readonly Item[];
   readonly bowl: Readonly<Record<string, string>>;
 }
 
-function Mending({ load, bowl }: MendingProps) {
-  const { state, today, change } = useBench();
+function Mending({ load, listed, bowl }: MendingProps) {
+  const { state, change } = useBench();
   const { weigh } = words;
   const { answer, fresh } = useAnswer("mend", { changes: changesOf(state), bowl });
   if (answer === undefined || !fresh) return undefined;
   const { problems, items, becomes } = answer;
   if (problems.length > 0) return problems.map((problem) => <ProblemText key={problem.found} problem={problem} />);
-  const weights = items.flatMap(({ id, grams, division, scale }) => {
-    const listed = today.loads?.items.find((item) => item.id === id);
-    return listed === undefined ? [] : [[id, { grams, division, scale, of: asOnList(listed) }] as const];
+  const weights = items.flatMap(({ id, grams, division, scale, ice }) => {
+    const item = listed.find((one) => one.id === id);
+    return item === undefined
+      ? []
+      : [[id, { grams, division, scale, of: asOnList(item), ...(ice && { ice }) }] as const];
   });
   const accept = () =>
     change((now) => reopened({ ...now, mended: { ...now.mended, [load]: Object.fromEntries(weights) } }, load));

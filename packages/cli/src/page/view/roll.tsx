@@ -1,7 +1,7 @@
 import { textAt, valueAt } from "../../input/put.ts";
 import { changesOf, useAnswer, useBench } from "../bench.ts";
 import { dayOf, onDay, secondOf } from "../clock.ts";
-import { itemsOfLoad, lastLoad } from "../items.ts";
+import { bowlOf, itemsOfLoad, lastLoad } from "../items.ts";
 import { startOf, stepsOf, weighedKey } from "../state.ts";
 import { words } from "../words.ts";
 import { Minded, Part, ProblemText, ReportSection, ReportTable } from "./parts.tsx";
@@ -61,7 +61,8 @@ function AsItWent() {
   const rows = Array.from({ length: lastLoad(today, state) }, (_, index) => index + 1).flatMap((load) => {
     const items = itemsOfLoad(today.loads?.items ?? [], state, load);
     const times = items.flatMap(({ id }) => state.weighed[weighedKey(load, id)]?.at ?? []);
-    const all = times.length === items.length ? Math.max(...times) : undefined;
+    const { inAll } = bowlOf(items, state, load);
+    const all = items.every((item) => inAll(item) !== undefined) ? Math.max(...times) : undefined;
     const weighing = times.length === 0 ? [] : [{ what: roll.weighing, from: Math.min(...times), to: all }];
     const steps = stepsOf(state, load).map((step) => {
       return { what: roll.lasts(step.label, step.minutes), from: startOf(step), to: step.ended };

@@ -6,9 +6,13 @@ import { differences } from "../differences.ts";
 import {
   asShown,
   asWeighed,
+  type Bowl,
+  bowlOf,
   doughOf,
   finest,
+  isMissing,
   isPast,
+  isPlain,
   itemsOfLoad,
   lastLoad,
   loadCount,
@@ -30,23 +34,20 @@ export function WeighPart() {
   const { weigh } = words;
   const of = loadCount(today);
   const load = Math.min(state.load, lastLoad(today, state));
-  const weightOf = ({ id }: Item) => state.weighed[weighedKey(load, id)];
-  const standing = (item: Item) => standingOf(item.grams, item.division, weightOf(item)?.grams);
   const listed = today.loads?.items ?? [];
   const items = itemsOfLoad(listed, state, load);
   const past = isPast(listed, state, load);
-  // What is in of another product is not of the list.
-  const others = items.flatMap((item) => {
-    const { name = item.name } = weightOf(item) ?? {};
-    return name === item.name ? [] : [{ item, name }];
-  });
+  const plain = isPlain(listed, state, load);
+  const bowl = bowlOf(items, state, load);
+  const { standing, foreign, counted } = bowl;
+  const barred = new Map(foreign.flatMap((one) => bowl.barredBy(one).map(({ id }) => [id, one.name])));
   const [chosen, choose] = useState<string | undefined>(undefined);
   const tellOf = (item: Item) => {
-    const other = others.find((one) => one.item.id === item.id);
-    return other ? weigh.other(other.name) : standingWords(item, standing(item));
+    const by = barred.get(item.id);
+    return by === undefined ? standingWords(item, bowl) : weigh.barred(by);
   };
-  const next = items.find((item) => ["open", "short"].includes(standing(item).kind));
-  const item = items.find(({ id }) => id === chosen) ?? next;
+  const free = items.filter(({ id }) => !barred.has(id));
+  const item = free.find(({ id }) => id === chosen) ?? free.find((one) => isMissing(standing(one)));
   const put = (one: Item, grams: string) => {
     const differs = differences(data.spec, today.spec, state);
     change((now) => withItem(listed, now, load, one, { grams, at: Date.now(), differs }));
@@ -71,35 +72,51 @@ export function WeighPart() {
   const isOver = items.some((one) => standing(one).kind === "over");
   return (
     <>
-      {remedies.map((section) => (
-        <ReportSection key={section.id} section={section} heading={weigh.tooLittle} />
-      ))}
+      {!plain &&
+        remedies.map((section) => <ReportSection key={section.id} section={section} heading={weigh.tooLittle} />)}
       <Part heading={weigh.heading}>
         <Loads turn={() => choose(undefined)} />
         <OtherDay load={load} />
         <div class="bench">
           <div>
-            {others.map(({ item: { id, name }, name: was }) => (
-              <p class="notice" role="alert" key={id}>
-                {weigh.otherIn(was, name)}
+            {foreign.map((one) => (
+              <p class="notice" role="alert" key={one.id}>
+                {weigh.foreign(
+                  one.name,
+                  asWeighed(one),
+                  bowl.barredBy(one).map(({ name }) => name),
+                )}
               </p>
             ))}
+            {counted.map((one) => (
+              <p class="notice" role="alert" key={one.id}>
+                {weigh.counted(one.name, asWeighed(one), partsOf(one, items))}
+              </p>
+            ))}
+            {plain && !past && <p class="notice">{weigh.plain}</p>}
             {load > of && <p class="notice">{weigh.beyond(load, of)}</p>}
             {past && <p class="hint">{weigh.past}</p>}
-            {others.length === 0 && !past && <Mend load={load} items={items} />}
+            {foreign.length === 0 && !past && <Mend load={load} items={items} bowl={bowl} />}
             <div class={item && "focus"}>
               <p class={item ? "what" : "done"} aria-live="polite" tabIndex={-1} ref={live}>
                 {item ? (
                   <>
-                    <b>{item.name}</b> <small>{tellOf(item)}</small>
+                    <b>{item.name}</b>{" "}
+                    <small>
+                      {[tellOf(item), ...(standing(item).kind === "short" ? [weigh.allOf(asWeighed(item))] : [])].join(
+                        "; ",
+                      )}
+                    </small>
                   </>
+                ) : foreign.length > 0 ? (
+                  weigh.doneForeign
                 ) : isOver ? (
                   weigh.doneOver
                 ) : (
                   weigh.done
                 )}
               </p>
-              {item && <Focus load={load} item={item} weighed={weightOf(item)?.grams} put={put} />}
+              {item && <Focus load={load} item={item} weighed={bowl.inAll(item)} where={standing(item)} put={put} />}
             </div>
           </div>
           <div>
@@ -108,12 +125,17 @@ export function WeighPart() {
               {items.map((one) => {
                 const where = standing(one);
                 return (
-                  <li key={one.id} class={where.kind} aria-current={one.id === item?.id ? "step" : undefined}>
+                  <li
+                    key={one.id}
+                    class={barred.has(one.id) ? "over" : where.kind}
+                    aria-current={one.id === item?.id ? "step" : undefined}
+                  >
                     <label class="tick">
                       <input
                         type="checkbox"
                         aria-label={weigh.tick(one.name)}
                         checked={where.kind === "right"}
+                        disabled={barred.has(one.id)}
                         onChange={({ currentTarget: { checked } }) => (checked ? put(one, one.grams) : take(one))}
                       />
                     </label>
@@ -124,6 +146,17 @@ export function WeighPart() {
                   </li>
                 );
               })}
+              {[...counted, ...foreign].map((one) => (
+                <li key={`off ${one.id}`} class={counted.includes(one) ? "right" : "over"}>
+                  <label class="tick">
+                    <input type="checkbox" aria-label={weigh.tick(one.name)} checked onChange={() => take(one)} />
+                  </label>
+                  <span class="name">
+                    <span>{one.name}</span> <small>{counted.includes(one) ? weigh.offCounted : weigh.offList}</small>
+                  </span>
+                  <b class="figure">{asWeighed(one)}</b>
+                </li>
+              ))}
               <li class="total">
                 <span />
                 <b>{weigh.total}</b>
@@ -143,25 +176,38 @@ export function WeighPart() {
   );
 }
 
-function standingWords(item: Item, standing: OnScale): string {
+/** What a stock holds, each to the step of its scale. */
+function partsOf({ holds = [] }: Item, items: readonly Item[]): string {
+  return holds
+    .flatMap(({ id, name, grams }) => {
+      const item = items.find((one) => one.id === id);
+      return item ? [`${name} ${asWeighed(item, grams)}`] : [];
+    })
+    .join(", ");
+}
+
+function standingWords(item: Item, bowl: Bowl): string {
   const { weigh } = words;
   const { finer } = item;
+  const where = bowl.standing(item);
   const beside = [
-    ...(finer ? [weigh.tooCoarse(finer)] : []),
+    ...(finer && isMissing(where) ? [weigh.tooCoarse(finer)] : []),
     ...(item.warm ? [item.warm] : []),
-    ...(item.ice ? [weigh.ice(item.ice)] : []),
+    // Of what is poured already, nothing tells how warm it was.
+    ...(item.ice && where.kind !== "short" ? [weigh.ice(item.ice)] : []),
     ...(item.kind === "stock" ? [weigh.stock] : []),
     ...(item.kind === "dusting" ? [weigh.dusting] : []),
   ];
-  return [statusOf(item, standing), ...beside].join("; ");
+  return [statusOf(item, where), ...beside].join("; ");
 }
 
-function statusOf(item: Item, standing: OnScale): string {
+function statusOf(item: Item, where: OnScale): string {
   const { weigh } = words;
   const lots = item.lots ? [weigh.lots(item.lots)] : [];
-  if (!("by" in standing)) return standing.kind === "open" ? [weigh.on(item.scale), ...lots].join(", ") : weigh.right;
-  const by = asWeighed(item, standing.by);
-  return standing.kind === "short" ? weigh.short(by) : weigh.over(by);
+  if (!("by" in where)) return where.kind === "open" ? [weigh.on(item.scale), ...lots].join(", ") : weigh.right;
+  const by = asWeighed(item, where.by);
+  if (where.kind === "over") return weigh.over(by);
+  return `${weigh.short(by)} ${weigh.on(item.scale)}`;
 }
 
 interface FocusProps {
@@ -169,11 +215,12 @@ interface FocusProps {
   readonly item: Item;
   /** What is in of it, g. */
   readonly weighed: string | undefined;
+  readonly where: OnScale;
   readonly put: (item: Item, grams: string) => void;
 }
 
 /** One ingredient, to be read from a step away. It stays through the ingredients, and so does the place on it. */
-function Focus({ load, item, weighed, put }: FocusProps) {
+function Focus({ load, item, weighed, where, put }: FocusProps) {
   const { state, change } = useBench();
   const { weigh } = words;
   const [typed, type] = useState("");
@@ -190,7 +237,11 @@ function Focus({ load, item, weighed, put }: FocusProps) {
     clear();
     put(item, grams);
   };
-  const isShort = standingOf(item.grams, item.division, weighed).kind === "short";
+  const figure = where.kind === "short" ? { ...item.figure, text: `+${asWeighed(item, where.by)}` } : item.figure;
+  /** Whether a mass may be what was added to what is in. */
+  const mayBeMore = (mass: string): boolean =>
+    where.kind === "short" &&
+    (Number(mass) < Number(weighed) || standingOf(where.by, item.division, mass).kind === "right");
   const enter = () => {
     const { number, unit } = splitTyped(typed);
     const [, decimals = ""] = asShown(item, item.division).split(".");
@@ -198,7 +249,7 @@ function Focus({ load, item, weighed, put }: FocusProps) {
     const reading = readScale(read.ok ? read.number : "", { ...item, unit: unit || item.unit });
     const most = String(Number(item.grams) * 100);
     if (reading.ok && Number(reading.mass) > Number(most)) setFault(words.needs(weigh.absurd(asWeighed(item, most))));
-    else if (reading.ok && isShort && Number(reading.mass) < Number(weighed)) setDoubt(reading.mass);
+    else if (reading.ok && mayBeMore(reading.mass)) setDoubt(reading.mass);
     else if (reading.ok) give(reading.mass);
     else if (reading.why === "division") setFault(weigh.division(asWeighed(item, item.division)));
     else setFault(words.needs(read.ok ? words.number.any : read.needs));
@@ -212,7 +263,7 @@ function Focus({ load, item, weighed, put }: FocusProps) {
         }}
       >
         <p class="large">
-          <FigureButton figure={item.figure} />
+          <FigureButton figure={figure} />
         </p>
         <button type="button" class="main" onClick={({ detail }) => detail < 2 && give(item.grams)}>
           {weigh.asListed}

@@ -211,7 +211,9 @@ export const batch = {
     ({ more, share, most }: Measures<"more"> & Texts<"share"> & Partial<Texts<"most">>, tell) =>
       `rework is the same dough: ${tell(more)} more of it than planned leaves the formula as it is, and nothing has to be added for it. It becomes ${share} % of the dough${most === undefined ? "" : `, and the spec takes at most ${most}: more new dough by the formula brings it down`}`,
   ),
-  "mend.fine": remark("nothing is in the bowl beyond the list: weigh on by the list"),
+  "mend.fine": remark(
+    "nothing is in the bowl beyond the list by more than one step of its scale: weigh on by the list",
+  ),
   "nutrition.not-stated": remark(
     ({ name, figures }: Texts<"name"> & Lists<"figures">) =>
       `${name} does not state: ${figures.join(", ")}; a figure that this leaves too open for a label is given as a range, from none of it to all that the other figures leave room for. Copy what is missing from the certificate or the label`,
