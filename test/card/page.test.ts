@@ -501,6 +501,30 @@ test("a coarse scale, a bottle's two products and a flour's temperature say what
   await page.close();
 });
 
+test("offers the kitchen's own product for a salt, and takes another reading of a solution", async () => {
+  const { page } = await openFresh("school-noodle");
+  await go(page, "Today");
+  await page.getByLabel("in the place of sodium carbonate").selectOption("alkali powder 6 to 4");
+  await done(page);
+  const swap = ["--set", "alkali[0].replaceWith=alkali powder 6 to 4"];
+  expect(await weightsOf(page)).toEqual(weightsByCommand("examples/school-noodle.yaml", swap));
+  await page.close();
+  const other = (await openFresh("one-bottle")).page;
+  await go(other, "Today");
+  const strength = other.getByLabel("strength of bottle of the noodle class", { exact: true });
+  expect(await strength.inputValue()).toBe("30");
+  await strength.fill("27");
+  await done(other);
+  const reading = ["--set", "alkali[0].figures.solution.strength=27 °Bé"];
+  const weights = weightsByCommand("examples/one-bottle.yaml", reading);
+  expect(await weightsOf(other)).toEqual(weights);
+  expect(weights).not.toEqual(weightsByCommand("examples/one-bottle.yaml", []));
+  await other.getByRole("button", { name: "Weighed as listed" }).click();
+  await go(other, "Notes");
+  expect(await saved(other, "Batch record")).toContain("strength of bottle of the noodle class: 27 °Bé");
+  await other.close();
+});
+
 test("what is left is of what is in the dough today, and what is wrong with it stands beside it", async () => {
   const { page } = await openFresh("school-noodle");
   await go(page, "Today");
@@ -613,19 +637,21 @@ test("a timer rings in any part of the page, and the screen stays on through a l
     } });`);
   await page.reload();
   await go(page, "Roll");
-  await page.getByLabel("minutes of a timer").fill("0,02");
+  await page.getByText("A timer of your own").click();
+  await page.getByLabel("minutes of it").fill("0,02");
   await page.getByRole("button", { name: "Start timer, 1 s" }).click();
   await go(page, "Notes");
   await page.getByText(/^timer, 1 s over since \d\d:\d\d$/u).waitFor();
   const ringing = ["shake 400,200,400", "tone", "tone", "tone"];
   expect(await page.evaluate("heard.splice(0)")).toEqual(ringing);
   await go(page, "Roll");
+  await page.getByText("A timer of your own").click();
   for (const typed of ["0x10", "0", "1441"]) {
-    await page.getByLabel("minutes of a timer").fill(typed);
+    await page.getByLabel("minutes of it").fill(typed);
     expect(await page.getByRole("alert").textContent()).toContain("at most 1440 minutes");
     expect(await page.getByRole("button", { name: /^Start timer/u }).count()).toBe(0);
   }
-  await page.getByLabel("minutes of a timer").fill("30");
+  await page.getByLabel("minutes of it").fill("30");
   await page.getByRole("button", { name: "Start timer, 30 min" }).click();
   await page.evaluate("Date.now = ((now) => () => now() + 3_600_000)(Date.now)");
   await page

@@ -76,7 +76,7 @@ export interface Item {
 
 /** A stage of the day that is timed, in minutes. */
 export interface Stage {
-  readonly stage: "rest" | "mature" | "mix" | "boil";
+  readonly stage: "mix" | "rest" | "mature" | "boil";
   readonly least: number;
   /** Longest, where it has a limit. */
   readonly most?: number;
@@ -136,8 +136,10 @@ export interface Kitchen {
     /** Where another product is put. */
     readonly place: Path;
     readonly written: string;
-    /** Alkaline products to choose from. */
+    /** Alkaline products to choose from: the kitchen's own, then salts. */
     readonly products: readonly string[];
+    /** Where its strength stands, when it is a solution. */
+    readonly strength?: Path;
   }[];
 }
 

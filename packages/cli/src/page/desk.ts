@@ -93,6 +93,8 @@ function kitchenOf(data: PageData, before: Today): Kitchen {
   const lines = noodle?.formula.lines ?? [];
   const salts = listSalts("");
   const products = salts.ok ? salts.value.filter(({ alkaline }) => alkaline).map(({ name }) => name) : [];
+  const materials = valueAt(spec, ["materials"]);
+  const own = Object.keys(materials ?? {}).filter((name) => textAt(materials, [name, "kind"]) === "alkali");
   const can = (path: Path, text: string): boolean =>
     workOut(data, { ...freshState, entries: [{ path: [...path], text, unit: "" }] }, noodle).problems.length === 0;
   return printableData({
@@ -116,12 +118,21 @@ function kitchenOf(data: PageData, before: Today): Kitchen {
       // Nothing is held of an amount that is found: another product is found anew by what is wanted.
       const isOpen = isFound(valueAt(spec, [...path, "amount"]));
       const place = [...path, isOpen ? "name" : "replaceWith"];
+      const called = textAt(spec, [...path, "name"]) || name;
+      const others = [...own.filter((one) => one !== called), ...products];
+      const strength = [
+        [...path, "figures"],
+        ["materials", called],
+      ]
+        .map((at) => [...at, "solution", "strength"])
+        .find((at) => textAt(spec, at) !== "");
       return [
         {
-          name: textAt(spec, [...path, "name"]) || name,
+          name: called,
           place,
           written: isOpen ? "" : textAt(spec, place),
-          products: isOpen ? products.filter((one) => can(place, one)) : products,
+          products: isOpen ? others.filter((one) => can(place, one)) : others,
+          ...(strength && { strength }),
         },
       ];
     }),
@@ -167,8 +178,8 @@ function foundIn({ noodle }: Today): readonly string[] {
 /** The stages of the plan that are timed. */
 function stagesOf(noodle: Noodle | undefined): readonly Stage[] {
   const { rest, mature, mix, boil } = noodle?.spec.plan ?? {};
-  const times = { rest, mature, mix: mix && { least: mix }, boil: boil && { least: boil } };
-  return (["rest", "mature", "mix", "boil"] as const).flatMap((stage) => {
+  const times = { mix: mix && { least: mix }, rest, mature, boil: boil && { least: boil } };
+  return (["mix", "rest", "mature", "boil"] as const).flatMap((stage) => {
     const { least, most }: Partial<NonNullable<typeof rest>> = times[stage] ?? {};
     return least === undefined ? [] : [{ stage, least: minutesOf(least), ...(most && { most: minutesOf(most) }) }];
   });

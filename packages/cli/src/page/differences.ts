@@ -52,6 +52,8 @@ export function placeName(spec: unknown, written: unknown, path: Path): string {
       return `${nameAt(path.slice(0, -2))}, ${today.protein(textAt(spec, [...path.slice(0, -1), "proteinBasis"]))}`;
     case "name":
       return path[0] === "alkali" ? today.product(textAt(written, path)) : (named[pathText(path)] ?? pathText(path));
+    case "strength":
+      return today.strength(path[0] === "materials" ? String(path[1]) : nameAt(path.slice(0, -3)));
     case "replaceWith":
       return today.product(nameAt(path.slice(0, -1)));
     case "division":

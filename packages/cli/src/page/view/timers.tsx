@@ -29,11 +29,15 @@ export function Timers() {
   const reading = readTyped(own, 3);
   const ownMinutes = reading.ok ? Number(reading.number) : 0;
   const valid = ownMinutes > 0 && ownMinutes <= 1440;
-  const all: readonly Timed[] = [...stages, ...(valid ? [{ label: roll.own, minutes: ownMinutes }] : [])];
   const start = (timed: Timed) => {
     speaker();
     change((before) => withTimer(before, Math.min(before.load, of), timed, Date.now()));
   };
+  const button = (timed: Timed) => (
+    <button type="button" key={timed.label} onClick={() => start(timed)}>
+      {roll.start(timedWords(timed))}
+    </button>
+  );
   const end = (timer: Timer) =>
     change((before) => ({
       ...before,
@@ -54,33 +58,31 @@ export function Timers() {
           </li>
         ))}
       </ul>
-      <div class="field">
-        <label for="own-minutes">{roll.minutes}</label>
-        <input
-          id="own-minutes"
-          type="text"
-          inputMode="decimal"
-          autoComplete="off"
-          value={own}
-          aria-invalid={!valid}
-          aria-describedby={valid ? undefined : "own-problem"}
-          onInput={({ currentTarget: { value } }) => setOwn(value)}
-        />
-        {!valid && (
-          <div id="own-problem" role="alert">
-            <ProblemText problem={{ found: `"${own}"`, expected: words.number.minutes }} />
-          </div>
-        )}
-      </div>
-      <div class="buttons">
-        {all.map((timed) => (
-          <button type="button" key={timed.label} onClick={() => start(timed)}>
-            {roll.start(timedWords(timed))}
-          </button>
-        ))}
-      </div>
+      <div class="buttons">{stages.map(button)}</div>
+      <details open={stages.length === 0}>
+        <summary>{roll.ownTimer}</summary>
+        <div class="field">
+          <label for="own-minutes">{roll.minutes}</label>
+          <input
+            id="own-minutes"
+            type="text"
+            inputMode="decimal"
+            autoComplete="off"
+            value={own}
+            aria-invalid={!valid}
+            aria-describedby={valid ? undefined : "own-problem"}
+            onInput={({ currentTarget: { value } }) => setOwn(value)}
+          />
+          {!valid && (
+            <div id="own-problem" role="alert">
+              <ProblemText problem={{ found: `"${own}"`, expected: words.number.minutes }} />
+            </div>
+          )}
+        </div>
+        {valid && button({ label: roll.own, minutes: ownMinutes })}
+      </details>
       <Awake />
-      <p class="hint">{roll.honest}</p>
+      {timers.length > 0 && <p class="hint">{roll.honest}</p>}
     </Part>
   );
 }

@@ -1,3 +1,4 @@
+import { Fragment } from "preact";
 import { textAt, valueAt } from "../../input/put.ts";
 import type { Kitchen } from "../answers.ts";
 import { useBench } from "../bench.ts";
@@ -47,7 +48,10 @@ export function TodayPart() {
       {last === "flours" && <Follows />}
       {alkali.length > 0 && <h3>{today.alkali}</h3>}
       {alkali.map((one) => (
-        <Product key={one.place.join(" ")} {...one} />
+        <Fragment key={one.place.join(" ")}>
+          <Product {...one} />
+          {one.strength && <Field path={one.strength} label={today.strength(one.name)} units={["%"]} />}
+        </Fragment>
       ))}
       {last === "alkali" && <Follows />}
       <h3>{today.scales}</h3>
