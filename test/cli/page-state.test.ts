@@ -2,7 +2,7 @@ import type { Path } from "@noodlewright/core/figure";
 import { describe, expect, test } from "vitest";
 import type { Answers, Item } from "#cli/page/answers.ts";
 import { differences } from "#cli/page/differences.ts";
-import { asOnList, doughOf, isPast, itemsOfLoad, lastLoad, mendOf, withItem } from "#cli/page/items.ts";
+import { asOnList, bowlOf, doughOf, isPast, itemsOfLoad, lastLoad, mendOf, withItem } from "#cli/page/items.ts";
 import { freshState, isState, lotOf, type State, sameNumber, withWeight } from "#cli/page/state.ts";
 import { batchRecord, doughRows } from "#cli/page/take-along.ts";
 import { readCsv } from "./read-csv.ts";
@@ -77,6 +77,29 @@ describe("a mend", () => {
     expect(record).toContain("mended to, g");
     expect(record).toContain("mend what was too much");
   });
+});
+
+test("what is in and not on the list bars what stands for the same entry of the spec, and nothing else", () => {
+  const soda = item("alkali.1", "sodium carbonate monohydrate", "63");
+  const potash = item("alkali.2", "potassium carbonate", "36");
+  const list = [...listed, soda, potash, item("salt", "table salt", "20")];
+  const barred = (id: string, entry: State["weighed"][string]) => {
+    const bowl = bowlOf(list, { ...freshState, weighed: { [`1/${id}`]: entry } }, 1);
+    return bowl.foreign.map((one) => [one.name, bowl.barredBy(one).map(({ name }) => name)]);
+  };
+  const stock = item("common-stock.per-load", "stock solution", "100");
+  const holds = [{ id: "alkali.2", name: "another potash", grams: "9" }];
+  expect(barred("alkali.1", { grams: "54", name: "sodium carbonate", at: 0 })).toEqual([
+    ["sodium carbonate", ["sodium carbonate monohydrate"]],
+  ]);
+  expect(barred("alkali.1.2", weight(potash))).toEqual([["potassium carbonate", ["sodium carbonate monohydrate"]]]);
+  expect(barred(stock.id, { ...weight(stock), of: { ...stock, holds } })).toEqual([
+    ["stock solution", ["potassium carbonate"]],
+  ]);
+  // What an earlier page kept of a stock does not tell what it holds.
+  expect(barred(stock.id, weight(stock))).toEqual([
+    ["stock solution", ["tap water", "sodium carbonate monohydrate", "potassium carbonate", "table salt"]],
+  ]);
 });
 
 describe("a load that was weighed before the list changed", () => {

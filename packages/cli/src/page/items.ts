@@ -135,11 +135,8 @@ export function bowlOf(items: readonly Item[], state: State, load: number): Bowl
     standing,
     counted,
     foreign: off.filter((one) => !counted.includes(one)),
-    barredBy: (foreign) => {
-      const purposes = purposesOf(foreign);
-      const isAlike = (item: Item) => purposesOf(item).some((one) => purposes.includes(one));
-      return items.filter((item) => item.kind !== "dusting" && isMissing(standing(item)) && isAlike(item));
-    },
+    barredBy: (foreign) =>
+      items.filter((item) => item.kind !== "dusting" && isMissing(standing(item)) && dosesAgain(item, foreign)),
   };
 }
 
@@ -148,14 +145,16 @@ export function isMissing({ kind }: OnScale): boolean {
   return kind === "open" || kind === "short";
 }
 
-const shared = ["alkali", "salt", "water"];
+/** What a thing stands for: the entry of the spec, with which its id begins; a stock stands for those of all it holds. */
+function entriesOf(item: Item): readonly string[] {
+  return (item.holds ?? [item]).map(({ id }) => id.split(".").slice(0, 2).join("."));
+}
 
-/** What a thing is for, with which one goes in the place of another: ids of ingredients begin with it. */
-function purposesOf({ id, kind, holds }: Item): readonly string[] {
-  const purposeOf = (one: string): string => shared.find((purpose) => one.split(".")[0] === purpose) ?? one;
-  // Nothing tells what a stock of an earlier page was made of.
-  if (!holds && (kind === "stock" || id.startsWith("common-stock"))) return shared;
-  return holds ? holds.map((one) => purposeOf(one.id)) : [purposeOf(id)];
+/** Whether something doses again what is in. Of a stock of an earlier page nothing tells what it holds: salts and water. */
+function dosesAgain(item: Item, foreign: Item): boolean {
+  const isUnknown = foreign.id.startsWith("common-stock") && !foreign.holds;
+  const [doses, held] = [entriesOf(item), entriesOf(foreign)];
+  return doses.some((one) => (isUnknown ? /^(?:alkali|salt|water)/u.test(one) : held.includes(one)));
 }
 
 const listedOf = ({ id, name, grams, unit, division, scale, kind, holds }: Item): Listed => {
