@@ -515,6 +515,9 @@ test("offers the kitchen's own product for a salt, and takes another reading of 
   expect(await strength.inputValue()).toBe("30");
   await strength.fill("27");
   await done(other);
+  expect(await other.locator("ul.follows").textContent()).toMatch(
+    /sodium carbonate.*The solution has another strength/u,
+  );
   const reading = ["--set", "alkali[0].figures.solution.strength=27 °Bé"];
   const weights = weightsByCommand("examples/one-bottle.yaml", reading);
   expect(await weightsOf(other)).toEqual(weights);

@@ -44,7 +44,8 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
   const { added, tap, doughWater } = formula.water;
   const replaced = formula.lines.some(({ id, name, role }) => role === "alkali" && nameOf(was, id) !== name);
   const wetness = drier && (differs(doughWater) ? because.flour : because.water(shownValue(was.water.doughWater)));
-  const product = replaced && because.product;
+  const stronger = changes.entries.some(({ path }) => path.at(-1) === "strength") && because.strength;
+  const product = reasons(replaced && because.product, stronger);
   const blend = [formula.blend.protein?.at14, formula.blend.moisture].filter((figure) => figure !== undefined);
   const ofBatch = (now: Figure, ...why: readonly (string | false)[]): Moved => {
     return { was: was.graph[now.id], now, from: "batch", why: reasons(...why) };
@@ -56,7 +57,7 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
       const holding = valueAt(today.spec, [...path, "holding"]);
       const held = typeof holding === "string" ? holding : "alkalinity M";
       const other = old?.name !== name;
-      const why = other ? because.alkali(name, held) : reasons(drier && because.flour);
+      const why = other ? because.alkali(name, held) : reasons(drier && because.flour, stronger);
       return { was: other ? undefined : old?.parts, now: parts, label: name, from: "batch", why };
     });
   // What is found follows from all that is wanted.

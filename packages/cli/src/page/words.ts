@@ -153,6 +153,7 @@ export const words = {
       alkali: (product: string, held: string) => `${product} gives the same ${held} as the product of the spec.`,
       found: "Its amount is found anew by what the spec wants.",
       product: "The other alkaline product has another weight, or brings other water.",
+      strength: "The solution has another strength.",
       temperature: "The flour, the room or the tap is warmer or colder, or another dough temperature is wanted.",
       poured: "Another weight of water is poured.",
       size: "The batch has another size.",
