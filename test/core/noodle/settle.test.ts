@@ -1,4 +1,13 @@
-import { askBatch, askBlend, askCost, askFormula, askSettle, readNoodleData, told } from "@noodlewright/core";
+import {
+  askBatch,
+  askBlend,
+  askCost,
+  askFormula,
+  askNutrition,
+  askSettle,
+  readNoodleData,
+  told,
+} from "@noodlewright/core";
 import { shown } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
@@ -25,7 +34,7 @@ function read(more: object) {
 
 const codesFor = (more: object) => codesOf(readNoodleData({ ...spec, ...more }));
 
-function loudOf(answer: ReturnType<typeof askBatch> | ReturnType<typeof askCost> | ReturnType<typeof askFormula>) {
+function loudOf(answer: ReturnType<typeof askBatch | typeof askCost | typeof askFormula | typeof askNutrition>) {
   return answer.ok ? answer.notes.filter(({ loud }) => loud).map((note) => `${note.code}: ${told(note)}`) : [];
 }
 
@@ -285,8 +294,9 @@ describe("a spec that states its amounts and what it wants", () => {
     { wanted: { saltInDough: "0.9 %" }, miss: "salt in the dough" },
     { wanted: { sodium: "10 mg" }, miss: "sodium of a cooked bowl" },
   ])("is held against $wanted, loudly", ({ wanted, miss }) => {
-    const loud = loudOf(askBatch(read({ wanted })));
-    expect(loud).toEqual([expect.stringContaining(`wanted.missed: not the noodle that is wanted: ${miss} is `)]);
+    const noodle = read({ wanted });
+    const loud = [expect.stringContaining(`wanted.missed: not the noodle that is wanted: ${miss} is `)];
+    for (const ask of [askBatch, askFormula, askNutrition]) expect(loudOf(ask(noodle))).toEqual(loud);
   });
 
   test.each([
@@ -303,6 +313,31 @@ describe("a spec that states its amounts and what it wants", () => {
     { wanted: undefined },
   ])("says nothing where $wanted is met", ({ wanted }) => {
     expect(loudOf(askBatch(read({ ...(wanted && { wanted }) })))).toEqual([]);
+  });
+
+  test.each([
+    ["1.30 EUR/kg", "metric", "2.00 EUR/kg", "at most 1.30 EUR/kg"],
+    ["1 EUR per 3 kg", "metric", "2.0000 EUR/kg", "at most 1 EUR per 3 kg (0.3333 EUR/kg)"],
+    ["0.40 EUR/lb", "metric", "2.0000 EUR/kg", "at most 0.40 EUR/lb (0.8818 EUR/kg)"],
+    ["0.40 EUR/lb", "us", "0.9072 EUR/lb", "at most 0.40 EUR/lb"],
+  ] as const)("a price of %s is told in %s units as it was said", (price, units, reached, most) => {
+    const prices = { "bread flour": "2 EUR/kg", "rye flour": "2 EUR/kg" };
+    const noodle = answered(readNoodleData({ ...spec, prices, wanted: { price } }, { units }));
+    const formula = askFormula(noodle);
+    const { notes = [], sections = [] } = formula.ok ? formula.report() : {};
+    expect(notes.map(({ text }) => text)).toContain(
+      `not the noodle that is wanted: price is ${reached}, and the spec says ${most}`,
+    );
+    const unit = units === "us" ? "EUR/lb" : "EUR/kg";
+    const blend = askBlend(noodle);
+    const settled = askSettle(noodle);
+    const texts = JSON.stringify([sections, settled.ok && settled.report().sections]);
+    expect(texts).toContain(most);
+    for (const told of [texts, JSON.stringify(blend.ok && blend.report().sections)]) {
+      expect(told).toContain(unit);
+      expect(told).not.toContain(units === "us" ? "EUR/kg" : '"text":"EUR/lb"');
+      expect(told).not.toMatch(/"text":"[^"]*\.\d{5}/u);
+    }
   });
 
   test("the cost of a bowl is held against what it may cost", () => {

@@ -1,7 +1,7 @@
 import { problem } from "../figure/problem.ts";
-import { type Decimal, dec, decimalText, sum } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, shortText, sum } from "../number/decimal.ts";
 import { best } from "./blend-extreme.ts";
-import { describeBlend } from "./blend-figures.ts";
+import { describeBlend, mostPlaces } from "./blend-figures.ts";
 import { type Limit, toHundredths, unitAt } from "./blend-limits.ts";
 import type { Order } from "./blend-preference.ts";
 import type { Check, FlourNeeded, FoundBlend, Move, OutOfReach, Reach } from "./blend-question.ts";
@@ -165,16 +165,17 @@ function moveOf(setup: Setup, id: string, conflict: readonly string[], budget: B
   const limit = movable(setup, id, budget);
   const within = settles ? others : stepProblem(setup, (other) => other !== id && conflict.includes(other));
   const value = settles ? limit.reach(within, alone) : limit.reach(within);
-  const { asked, side, unit } = limit;
+  const { asked, said, side, unit } = limit;
   const from = asked?.value ?? decimalText(limit.from);
-  const label = `${limit.label} ${asked ? `of ${from} ${unit} ± ${asked.within}` : `at ${side} ${from} ${unit}`}`;
+  const told = shortText(from, mostPlaces);
+  const label = `${limit.label} ${asked ? `of ${from} ${unit} ± ${asked.within}` : `at ${side} ${said ?? `${told} ${unit}`}`}`;
   const common = { ...known, label, unit, from };
   if (value === undefined) return { ...common, text: `lift "${label}"` };
   const bound = `${side === "least" ? "no more than" : "no less than"} ${toHundredths(value, side === "least" ? "down" : "up")}`;
-  return { ...common, to: decimalText(value), text: `${limit.label} of ${bound} ${unit} instead of ${from}` };
+  return { ...common, to: decimalText(value), text: `${limit.label} of ${bound} ${unit} instead of ${told}` };
 }
 
-interface Movable extends Pick<Limit, "label" | "unit" | "side" | "asked"> {
+interface Movable extends Pick<Limit, "label" | "unit" | "side" | "said" | "asked"> {
   readonly from: Decimal;
   /** How far it can go, from any steps that hold. */
   readonly reach: (others: StepProblem, start?: StepAnswer) => Decimal | undefined;

@@ -1,9 +1,11 @@
 import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { measure } from "../figure/in-system.ts";
+import type { Reached } from "../figure/problems/explore.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { type MixedFlour, mix } from "../formula/mix.ts";
 import { withRange } from "../formula/ranges.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
-import { type Decimal, dec, decimalText, fixedText, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, fixedText, shortText, ZERO } from "../number/decimal.ts";
 import { finest } from "./blend-grid.ts";
 import { type Limit, priceUnit, reached, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
@@ -109,25 +111,40 @@ function basisAsked(targets: BlendQuestion["targets"]): MoistureBasis {
 
 function checkOf(limit: Limit, shares: readonly (number | Decimal)[], holds: boolean): Check {
   const at = (top: readonly Decimal[]): string => decimalText(reached({ top, bottom: limit.bottom }, shares) ?? dec(0));
-  const { id, label, side, bound, unit, ends } = limit;
-  const check = { id, label, side, unit, holds, bound: decimalText(bound), reached: at(limit.top) };
+  const { id, label, side, bound, said, unit, ends } = limit;
+  const check = {
+    id,
+    label,
+    side,
+    unit,
+    holds,
+    bound: decimalText(bound),
+    reached: at(limit.top),
+    ...(said && { said }),
+  };
   return {
     ...check,
     ...(ends && { range: { low: at(ends.low), high: at(ends.high) } }),
   };
 }
 
-/** What a check finds and what was asked, with as many digits as it was asked in, two at least. */
-export function checkTexts({ reached, unit, side, bound, within }: Check) {
-  const places = Math.max(2, dec(bound).decimalPlaces());
-  const value = `${bound} ${unit}`;
+/** The most places that what was asked is told in: a price of a pack may come to thirty. */
+export const mostPlaces = 4;
+
+/** What a check finds and what was asked, with as many digits as it was asked in, from two to four places. */
+export function checkTexts({ reached, unit, side, bound, said, within }: Check): Reached {
+  const places = Math.max(2, Math.min(dec(bound).decimalPlaces(), mostPlaces));
+  const value = said ?? `${shortText(bound, mostPlaces)} ${unit}`;
   const wanted = {
     near: `${value}, ± ${within}`,
     whole: `whole bags of ${value}`,
     least: `at least ${value}`,
     most: `at most ${value}`,
   };
-  return { reached: `${fixedText(reached, places)} ${unit}`, wanted: wanted[side] };
+  const price = said !== undefined && {
+    price: { reached: measure(reached, unit, places), most: measure(bound, unit, places) },
+  };
+  return { reached: `${fixedText(reached, places)} ${unit}`, wanted: wanted[side], ...price };
 }
 
 /** The two ends that a protein value is met within as the one thing that was asked. */

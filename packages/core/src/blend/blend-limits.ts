@@ -10,6 +10,8 @@ export interface Limit {
   readonly unit: string;
   readonly side: "least" | "most";
   readonly bound: Decimal;
+  /** The bound as it was said, where that is told. */
+  readonly said?: string;
   /** The value that was asked for, where this is one end of what is near enough to it. */
   readonly asked?: { readonly value: string; readonly within: string };
   readonly top: readonly Decimal[];
@@ -72,7 +74,7 @@ export function targetLimits({ flours, targets, currency, flourMass }: BlendQues
     name: string,
     unit: string,
     { top, bottom, ends }: Pick<Limit, "top" | "bottom" | "ends">,
-    bounds: { readonly least?: Decimal | string | undefined; readonly most?: Decimal | string | undefined },
+    bounds: { readonly [Side in Limit["side"]]?: Decimal | string | undefined } & Pick<Limit, "said">,
   ): void => {
     for (const side of ["least", "most"] as const) {
       const bound = bounds[side];
@@ -81,7 +83,7 @@ export function targetLimits({ flours, targets, currency, flourMass }: BlendQues
       const id = `${name.replaceAll(" ", "-")}.${side}`;
       const label = surest === undefined ? name : `${name}, over its whole range`;
       const asked = name === "protein" && protein?.value !== undefined && { asked: protein };
-      const naming = { id, label, unit, side, bound: dec(bound) };
+      const naming = { id, label, unit, side, bound: dec(bound), ...(bounds.said && { said: bounds.said }) };
       limits.push({ ...naming, top: surest ?? top, bottom, ...(ends && { ends }), ...asked });
     }
   };

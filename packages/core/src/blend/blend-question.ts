@@ -61,8 +61,8 @@ export interface BlendTargets {
   readonly ash?: { readonly least?: DecimalText; readonly most?: DecimalText; readonly basis: MoistureBasis };
   /** Share of wholegrain flours, % of the blend. */
   readonly wholegrain?: { readonly least?: DecimalText; readonly most?: DecimalText };
-  /** Price of a kilogram of the blend. */
-  readonly price?: { readonly most: DecimalText };
+  /** Price of a kilogram of the blend, and how it was said, such as `0.40 USD/lb`. */
+  readonly price?: { readonly most: DecimalText; readonly said?: string };
   /** Price of all the flour of the batch, which has to be known. */
   readonly batchPrice?: { readonly most: DecimalText };
   /** Whether protein has to be met over the whole range that the flours' labels and certificates leave open. */
@@ -118,6 +118,8 @@ export interface Check {
   /** `near` where a value is met by what comes within `within` of it, `whole` by whole multiples of it. */
   readonly side: "least" | "most" | "near" | "whole";
   readonly bound: DecimalText;
+  /** The bound as it was said, such as `0.40 USD/lb`, where that is told. */
+  readonly said?: string;
   readonly within?: DecimalText;
   readonly reached: DecimalText;
   readonly unit: string;

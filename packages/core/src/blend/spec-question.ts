@@ -110,7 +110,7 @@ export function targetsOf(spec: Spec): BlendTargets {
     ...(wanted.glutenProtein && { glutenProtein: { least: wanted.glutenProtein.value, basis } }),
     ...(ash && { ash: { ...ash, basis } }),
     ...(wholegrain && { wholegrain }),
-    ...(wanted.price && { price: { most: wanted.price.perKilogram } }),
+    ...(wanted.price && { price: { most: wanted.price.perKilogram, said: wanted.price.text } }),
     ...(wanted.batchPrice && { batchPrice: { most: wanted.batchPrice.amount } }),
   };
 }

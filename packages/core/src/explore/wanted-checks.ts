@@ -9,6 +9,7 @@ import { sharedQuestion, sharesNow, targetsOf, wantedBasis } from "../blend/spec
 import { type Figure, shown } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
 import { loudNote, type Note, note, problemsOf } from "../figure/problem.ts";
+import type { Reached } from "../figure/problems/explore.ts";
 import type { OnBases } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
 import { atMoisture } from "../formula/mix.ts";
@@ -19,11 +20,8 @@ import type { Spec } from "../spec/spec.ts";
 import { reachedBy, type Want, wantedEnds } from "./wanted-figures.ts";
 
 /** One thing that a spec wants, beside what its noodle comes to. */
-export interface WantedCheck {
+export interface WantedCheck extends Reached {
   readonly label: string;
-  /** What it comes to, with its unit. */
-  readonly reached: string;
-  readonly wanted: string;
   readonly holds: boolean;
   /** What of a price that is missed costs most. */
   readonly dearest?: { readonly name: string; readonly cost: string };
@@ -79,9 +77,7 @@ export function heldWants(spec: Spec, formula: Formula, batch: Batch | undefined
 export function missedNotes({ checks }: WantedChecks): readonly Note[] {
   return checks
     .filter(({ holds }) => !holds)
-    .map(({ label, reached, wanted, dearest }) =>
-      loudNote("wanted.missed", ["wanted"], { label, reached, wanted, ...(dearest && { dearest }) }),
-    );
+    .map(({ holds: _holds, ...facts }) => loudNote("wanted.missed", ["wanted"], facts));
 }
 
 /** The shares of the flours that have a least or a most of their own. */
@@ -140,14 +136,14 @@ const keys: Readonly<Record<string, BlendKey>> = {
 
 function blendEnds(
   key: BlendKey,
-  { side, bound }: Check,
+  { side, bound, said }: Check,
   { label: reached, unit }: Figure,
   spec: Spec,
 ): Pick<Want, "least" | "most"> {
   const { protein, within } = spec.wanted ?? {};
   const of = { id: key, label: reached, unit };
   if (side === "near" || side === "whole") return protein ? wantedEnds(of, protein, spec, within?.value) : {};
-  return wantedEnds(of, { text: `at ${side} ${bound} ${unit}`, [side]: bound }, spec);
+  return wantedEnds(of, { text: `at ${side} ${said ?? `${bound} ${unit}`}`, [side]: bound }, spec);
 }
 
 /** What the blend comes to, as a figure; undefined where not all is known of it. */

@@ -1,4 +1,5 @@
 import { weighingTolerance } from "../batch/weighing.ts";
+import { mostPlaces } from "../blend/blend-figures.ts";
 import { type Feed, type Figure, given, worked } from "../figure/figure.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import { dec } from "../number/decimal.ts";
@@ -31,7 +32,12 @@ export function wantedEnds(
   const { unit } = of;
   const wanted = (end: string, says: string, bound: string): Figure => {
     const label = `${of.label.replace(/^the /u, "")} wanted${says}`;
-    const naming = { id: `wanted.${of.id}${end}`, label, unit, places: dec(bound).decimalPlaces() };
+    const naming = {
+      id: `wanted.${of.id}${end}`,
+      label,
+      unit,
+      places: Math.min(dec(bound).decimalPlaces(), mostPlaces),
+    };
     return given(naming, bound, `spec, ${text}`, fromSpec);
   };
   const middle = aim ?? value;

@@ -33,11 +33,11 @@ export function changing<T>(answer: Answer<T>, changes: (value: T) => readonly S
 }
 
 /** The same work, done once for each noodle: who asks again is given the same object, in which nobody can write. */
-export function once<T>(work: (noodle: Noodle) => Outcome<T>): (noodle: Noodle) => Outcome<T> {
-  const known = new WeakMap<Noodle, Outcome<T>>();
+export function once<T extends object>(work: (noodle: Noodle) => T): (noodle: Noodle) => T {
+  const known = new WeakMap<Noodle, T>();
   return (noodle) => {
-    const outcome = known.get(noodle) ?? frozen(work(noodle));
-    known.set(noodle, outcome);
-    return outcome;
+    const result = known.get(noodle) ?? frozen(work(noodle));
+    known.set(noodle, result);
+    return result;
   };
 }

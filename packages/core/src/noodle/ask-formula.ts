@@ -6,6 +6,7 @@ import type { Formula } from "../formula/formula.ts";
 import { formulaReport } from "../report/formula-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
+import { missedWants } from "./planned-batch.ts";
 
 /**
  * The formula on 100 of flour, held against what is published for its style where the spec names one.
@@ -16,7 +17,7 @@ import type { Noodle } from "./noodle.ts";
 export function askFormula(noodle: Noodle): Answer<Formula> {
   const style = askStyle(noodle);
   return answered(style.ok ? answer(noodle.formula, style.notes) : style, {
-    notes: (own) => [...noodle.notes, ...own],
+    notes: (own) => [...noodle.notes, ...missedWants(noodle), ...own],
     report: (formula, notes) => formulaReport(formula, notes, noodle.units),
   });
 }

@@ -6,6 +6,7 @@ import { nutritionReport } from "../report/nutrition-report.ts";
 import { choiceProblem } from "../spec/read-spec.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
+import { missedWants } from "./planned-batch.ts";
 
 /**
  * What the noodle contains per 100 g and per bowl, raw and boiled, and its allergens; an estimate to help prepare a label.
@@ -27,7 +28,7 @@ export function askNutrition(noodle: Noodle, wish: Partial<NutritionWish> = {}):
       ? refuse(...problems)
       : nutritionOf(noodle.spec, noodle.formula, { rules, ...(jurisdiction && { jurisdiction }) });
   return answered(nutrition, {
-    notes: (own) => [...noodle.notes, ...own],
+    notes: (own) => [...noodle.notes, ...missedWants(noodle), ...own],
     report: (nutrition, notes) => nutritionReport(noodle.formula, nutrition, notes, noodle.units),
   });
 }

@@ -10,15 +10,14 @@ export function heldAgainst({ spec, formula, kitchen }: Noodle, batch: Batch | u
 }
 
 /**
- * What the spec of a noodle wants and its batch does not come to, a loud note each, and what of it cannot be told; `Beyond`
+ * What the spec of a noodle wants and the noodle, or its batch where it has one, does not come to, a loud note each, and what of it cannot be told; `Beyond`
  * takes it.
  *
  * @example missed(example("school-noodle")) // => []
  */
 export function missed(noodle: Noodle): readonly Note[] {
   const batch = weighedBatch(noodle);
-  if (!batch.ok) return [];
-  const held = heldAgainst(noodle, batch.value);
+  const held = heldAgainst(noodle, batch.ok ? batch.value : undefined);
   return [...missedNotes(held), ...held.notes];
 }
 

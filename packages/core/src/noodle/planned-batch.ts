@@ -6,6 +6,9 @@ import type { Noodle } from "./noodle.ts";
 /** The batch of a noodle, whatever its spec wants beside it. */
 export const weighedBatch = once(({ spec, formula, units }) => planBatch(spec, formula, units === "us"));
 
+/** What the spec wants and the noodle does not come to, as far as the program takes that in. */
+export const missedWants = once((noodle): readonly Note[] => noodle.beyond.missed?.(noodle) ?? []);
+
 /**
  * The batch of a noodle with no more than its own notes; what its spec wants and it does not come to is among them. A program
  * that shows neither reports nor sentences is smaller with it and `noodle.formula` than with answers.
@@ -16,7 +19,7 @@ export const weighedBatch = once(({ spec, formula, units }) => planBatch(spec, f
 export const plannedBatch = once((noodle) => {
   const batch = weighedBatch(noodle);
   if (!batch.ok) return batch;
-  return answer(batch.value, [...(noodle.beyond.missed?.(noodle) ?? []), ...batch.notes]);
+  return answer(batch.value, [...missedWants(noodle), ...batch.notes]);
 });
 
 /** Notes of the formula and the batch, for answers that weigh nothing: which scale was assumed does not matter there. */

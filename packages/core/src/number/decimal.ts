@@ -93,6 +93,11 @@ export function fixedText(value: DecimalInput, places: number): DecimalText {
   return (rounded.isZero() ? ZERO : rounded).toFixed(places);
 }
 
+/** Writes a decimal to at most so many places, without zeros at its end. @example shortText("0.88184904873951", 4) // => "0.8818" */
+export function shortText(value: DecimalInput, places: number): DecimalText {
+  return decimalText(dec(fixedText(value, places)));
+}
+
 /** Writes a decimal in so many digits that tell, halves away from zero. @example digitsText("223.016911764", 10) // => "223.0169118" */
 export function digitsText(value: DecimalInput, digits: number): DecimalText {
   return decimalText(dec(value).toSignificantDigits(digits, DecimalBase.ROUND_HALF_UP));

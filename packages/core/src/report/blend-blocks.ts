@@ -5,10 +5,10 @@ import type { BlendWater } from "../blend/blend-water.ts";
 import { type Change, figuresIn, idOf, idsAtBasis, isShare, shownBlend } from "../blend/compare-blends.ts";
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { Figure } from "../figure/figure.ts";
-import { groupDigits } from "../figure/in-system.ts";
+import { groupDigits, inSystem, measure, type UnitSystem } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
-import { told } from "../figure/told.ts";
-import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
+import { toldIn } from "../figure/told.ts";
+import { type Decimal, dec, decimalText, fixedText, shortText } from "../number/decimal.ts";
 import { listing, numberColumn, type Part, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Section, Table } from "./schema.ts";
 import { capital, figureCell, rangeLines, words } from "./show.ts";
@@ -30,13 +30,20 @@ function changeCell(before: Figure | undefined, after: Figure | undefined, chang
 }
 
 /** A number that is no figure, to at most three places. */
-function numberCell(value: string, unit: string): Cell {
-  return { text: groupDigits(decimalText(dec(fixedText(value, 3)))), value, unit };
+function numberCell(number: string, metric: string, units: UnitSystem): Cell {
+  const { value, unit } = inSystem(measure(number, metric), units);
+  return { text: groupDigits(shortText(value, 3)), value, unit };
+}
+
+/** The unit that a number has in a system. */
+function unitIn({ unit }: { readonly unit: string }, units: UnitSystem): string {
+  return inSystem(measure(1, unit), units).unit;
 }
 
 /** Where a limit would have to be, to two places on the side where it can be met. */
-function movedCell(from: string, to: string, unit: string): Cell {
-  const outward = toHundredths(dec(to), dec(to).lt(from) ? "down" : "up");
+function movedCell(from: string, to: string, metric: string, units: UnitSystem): Cell {
+  const { value, unit } = inSystem(measure(to, metric), units);
+  const outward = toHundredths(dec(value), dec(to).lt(from) ? "down" : "up");
   return { text: groupDigits(outward), value: outward, unit };
 }
 
@@ -45,30 +52,31 @@ export function sharesTable(changes: readonly Change[], totals: readonly Figure[
   const shares = changes.filter((change) => isShare(idOf(change)));
   const { columns, rows } = listing("blend", shares, [
     [wordColumn("flour", "flour"), ({ label }) => label.replace(/^share of /u, "")],
-    ...beforeAndNow(", %"),
+    ...beforeAndNow(", %", "metric"),
   ]);
   return table("blend", columns, [...rows, row([words("all flours"), ...totals.map(figureCell), words("")], "total")]);
 }
 
 /** The columns of what was, of what is, and of the change. */
-function beforeAndNow(unit: string) {
+function beforeAndNow(unit: string, units: UnitSystem) {
+  const told = (figure: Figure | undefined) => figure && inSystem(figure, units);
   return [
-    [numberColumn("before", `before${unit}`), ({ before }: Change) => cellOr(before)],
-    [numberColumn("now", `now${unit}`), ({ after }: Change) => cellOr(after)],
+    [numberColumn("before", `before${unit}`), ({ before }: Change) => cellOr(told(before))],
+    [numberColumn("now", `now${unit}`), ({ after }: Change) => cellOr(told(after))],
     [
       numberColumn("change", "change"),
-      ({ before, after, difference }: Change) => changeCell(before, after, difference),
+      ({ before, after, difference }: Change) => changeCell(told(before), told(after), told(difference)),
     ],
   ] as const;
 }
 
 /** What the blend comes to, before and after. */
-function figuresTable(changes: readonly Change[]): Table {
+function figuresTable(changes: readonly Change[], units: UnitSystem): Table {
   const figures = changes.filter((change) => !isShare(idOf(change)));
   return listing("figures", figures, [
     [wordColumn("figure", "figure"), ({ label }) => figureWords(label)],
-    [wordColumn("unit", "unit"), ({ before, after }) => (after ?? before)?.unit ?? ""],
-    ...beforeAndNow(""),
+    [wordColumn("unit", "unit"), ({ before, after }) => unitIn(after ?? before ?? { unit: "" }, units)],
+    ...beforeAndNow("", units),
   ]);
 }
 
@@ -85,26 +93,26 @@ function changeFigures(changes: readonly Change[]): readonly Figure[] {
 }
 
 /** What was asked, what is reached, and what room each limit leaves. */
-export function checksTable(checks: readonly Check[], id = "limits"): Table {
+export function checksTable(checks: readonly Check[], units: UnitSystem, id = "limits"): Table {
   const sides = { whole: "whole bags of", least: "at least", most: "at most" };
   return listing(id, checks, [
     [wordColumn("limit", "limit"), ({ label }) => label],
     [wordColumn("side", ""), ({ side, within }) => (side === "near" ? `± ${within}` : sides[side])],
-    [numberColumn("asked", "asked"), ({ bound, unit }) => numberCell(bound, unit)],
-    [numberColumn("reached", "reached"), ({ reached, unit }) => numberCell(reached, unit)],
-    [numberColumn("room", "room left"), roomCell],
-    [wordColumn("unit", "unit"), ({ unit }) => unit],
+    [numberColumn("asked", "asked"), ({ bound, unit }) => numberCell(bound, unit, units)],
+    [numberColumn("reached", "reached"), ({ reached, unit }) => numberCell(reached, unit, units)],
+    [numberColumn("room", "room left"), (check) => roomCell(check, units)],
+    [wordColumn("unit", "unit"), (one) => unitIn(one, units)],
     [wordColumn("met", "met"), metText],
   ]);
 }
 
 /** How far the value is from the nearer end of what it has to lie between. */
-function roomCell(check: Check): Cell {
+function roomCell(check: Check, units: UnitSystem): Cell {
   const { least, most } = endsOf(check);
   const rooms = [least && dec(check.reached).minus(least), most?.minus(check.reached)];
   const [room, other = room] = rooms.filter((one) => one !== undefined);
   if (room === undefined || other === undefined) return none;
-  return numberCell(decimalText(other.lt(room) ? other : room), check.unit);
+  return numberCell(decimalText(other.lt(room) ? other : room), check.unit, units);
 }
 
 /** Whether a limit is met over all that the flours' labels and certificates leave open, or only likely. */
@@ -133,7 +141,7 @@ function doubtNotes(checks: readonly Check[]): readonly Note[] {
 }
 
 /** The blend as it is against what is asked. */
-export function unchangedSection(unchanged: readonly Check[]): Section {
+export function unchangedSection(unchanged: readonly Check[], units: UnitSystem): Section {
   const missing = unchanged.filter((check) => !check.holds);
   const line =
     missing.length === 0
@@ -144,7 +152,7 @@ export function unchangedSection(unchanged: readonly Check[]): Section {
   return section(
     "unchanged",
     "If nothing is changed",
-    unchanged.length === 0 ? undefined : checksTable(unchanged, "unchanged"),
+    unchanged.length === 0 ? undefined : checksTable(unchanged, units, "unchanged"),
     unchanged.length === 0 || line === undefined ? [] : [line],
   );
 }
@@ -192,6 +200,7 @@ function yamlLine(value: unknown): string {
 export function blendParts(
   { answer, changes, totals }: Pick<SpecBlend, "answer" | "changes" | "totals">,
   waters: readonly BlendWater[],
+  units: UnitSystem,
 ) {
   const blend = shownBlend(answer);
   const found = answer.kind === "found";
@@ -200,10 +209,10 @@ export function blendParts(
     comesTo: section(
       "figures",
       "What it comes to",
-      blend && figuresTable(changes),
+      blend && figuresTable(changes, units),
       rangeLines(blend === undefined ? [] : figuresIn(blend)),
     ),
-    others: alternativesOf(found ? answer.blends : [], waters),
+    others: alternativesOf(found ? answer.blends : [], waters, units),
     figures: [
       ...changeFigures(changes),
       ...totals,
@@ -221,7 +230,7 @@ interface Alternatives {
 }
 
 /** Sets the blends that were found side by side. */
-function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[]): Alternatives {
+function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[], units: UnitSystem): Alternatives {
   const [first] = blends;
   if (first === undefined || blends.length < 2) return { block: [], figures: [] };
   const all = blends.map((blend, index) => [
@@ -240,7 +249,11 @@ function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWate
     ...names.map((name) => rowFor(`${name}, %`, (blend) => shareIn(blend, name))),
     ...[...ids, "water.after"].map((id) => {
       const figure = named(0, id);
-      return rowFor(`${figureWords(figure?.label ?? id)}, ${figure?.unit ?? ""}`, (_, index) => named(index, id));
+      const label = `${figureWords(figure?.label ?? id)}, ${figure === undefined ? "" : unitIn(figure, units)}`;
+      return rowFor(label, (_, index) => {
+        const one = named(index, id);
+        return one && inSystem(one, units);
+      });
     }),
   ];
   const columns = [wordColumn("what", ""), ...blends.map((_, index) => numberColumn(`${index + 1}`, `${index + 1}`))];
@@ -267,33 +280,33 @@ function missLines(checks: readonly Check[]): readonly string[] {
 }
 
 /** Why there is no blend: the limits in conflict, how far each would have to move, and other ways out. */
-export function outOfReachSections(answer: OutOfReach): readonly Section[] {
+export function outOfReachSections(answer: OutOfReach, units: UnitSystem): readonly Section[] {
   const { problem, conflicts, reach, flourNeeded, finerStep, nearest } = answer;
-  const said = told(problem);
+  const said = toldIn(units)(problem);
   const moves = conflicts.flat().filter((move, index, all) => all.findIndex(({ id }) => id === move.id) === index);
   const moveTable = listing("conflict", moves, [
     [wordColumn("limit", "limit"), ({ label }) => label],
-    [numberColumn("asked", "asked"), ({ from, unit }) => numberCell(from, unit)],
+    [numberColumn("asked", "asked"), ({ from, unit }) => numberCell(from, unit, units)],
     [
       numberColumn("to", "would have to be"),
-      ({ from, to, unit }) => (to === undefined ? "lifted" : movedCell(from, to, unit)),
+      ({ from, to, unit }) => (to === undefined ? "lifted" : movedCell(from, to, unit, units)),
     ],
-    [wordColumn("unit", "unit"), ({ unit }) => unit],
+    [wordColumn("unit", "unit"), (one) => unitIn(one, units)],
     [wordColumn("enough", "enough alone"), ({ settles, open }) => (open ? "not known" : settles ? "yes" : "no")],
   ]);
   const neededTable = listing("flour-needed", flourNeeded, [
     [wordColumn("flour", "in place of"), ({ name }) => name],
-    [numberColumn("has", "protein it has"), ({ has, protein }) => numberCell(has, protein.unit)],
+    [numberColumn("has", "protein it has"), ({ has, protein }) => numberCell(has, protein.unit, units)],
     [numberColumn("needs", "protein it would need"), ({ protein }) => figureCell(protein)],
     [wordColumn("unit", "unit"), ({ basis, protein }) => (basis.kind === "as is" ? "% as is" : protein.unit)],
-    [numberColumn("moisture", "at a moisture of, %"), ({ moisture }) => numberCell(moisture, "%")],
+    [numberColumn("moisture", "at a moisture of, %"), ({ moisture }) => numberCell(moisture, "%", units)],
   ]);
   const finer = finerStep === undefined ? [] : [`In steps of ${finerStep} % there is a blend.`];
   return [
     section("no-answer", problem.code === "blend.unfinished" ? "No blend found" : "No blend reaches it", [
       `${capital(said.found)}.`,
       ...(problem.code === "blend.unfinished" ? [`${capital(said.advice)}.`] : []),
-      ...reach.map((one) => reachLine(one, reach.filter(({ without }) => without === undefined).length > 1)),
+      ...reach.map((one) => reachLine(one, reach.filter(({ without }) => without === undefined).length > 1, units)),
       ...finer,
     ]),
     section(
@@ -307,18 +320,19 @@ export function outOfReachSections(answer: OutOfReach): readonly Section[] {
     section(
       "nearest",
       "Limits, with the nearest blend",
-      nearest && checksTable(nearest.checks),
+      nearest && checksTable(nearest.checks, units),
       nearest ? [...missLines(nearest.checks), ...(reach.length > 0 ? [endOfReach] : [])] : [],
     ),
   ];
 }
 
 /** What the flours reach, to two places inwards. */
-function reachLine({ label, unit, least, most, without }: Reach, severalAreOut: boolean): string {
-  const [from, to] = [toHundredths(dec(least), "up"), toHundredths(dec(most), "down")];
+function reachLine({ label, unit, least, most, without }: Reach, severalAreOut: boolean, units: UnitSystem): string {
+  const [low, high] = [inSystem(measure(least, unit), units), inSystem(measure(most, unit), units)];
+  const [from, to] = [toHundredths(dec(low.value), "up"), toHundredths(dec(high.value), "down")];
   const kept = severalAreOut ? "With all limits kept that can be met" : "With all other limits kept";
   const but = without === undefined ? "" : `, but without the limit "${without}"`;
-  return `${kept}${but}, the flours here reach ${label} from ${from} to ${to} ${unit}.`;
+  return `${kept}${but}, the flours here reach ${label} from ${from} to ${to} ${low.unit}.`;
 }
 
 /** So that nobody takes the end of what is possible for a blend to make. */

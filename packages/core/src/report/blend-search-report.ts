@@ -28,15 +28,15 @@ export function blendSearchReport(
   fragment?: BlendFragment,
 ): Report {
   const { answer, changes, totals, unchanged, water, square } = design;
-  const { blend, comesTo, others, figures, notes: own } = blendParts(design, water);
+  const { blend, comesTo, others, figures, notes: own } = blendParts(design, water, units);
   const found = answer.kind === "found";
   return report({
     command: "blend",
     title: `${formula.name}, the flours`,
     main: "blend",
     sections: [
-      unchangedSection(unchanged),
-      ...(found ? [] : outOfReachSections(answer)),
+      unchangedSection(unchanged, units),
+      ...(found ? [] : outOfReachSections(answer, units)),
       section(
         "blend",
         blendTitle(answer),
@@ -45,7 +45,7 @@ export function blendSearchReport(
       ),
       comesTo,
       ...(found && blend && !answer.unchanged
-        ? [section("limits", "What was asked, and what is reached", checksTable(blend.checks))]
+        ? [section("limits", "What was asked, and what is reached", checksTable(blend.checks, units))]
         : []),
       section("alternatives", "Other blends that meet it", ...others.block),
       squareSection(square),

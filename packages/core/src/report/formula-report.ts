@@ -6,7 +6,7 @@ import { classedFlours } from "../formula/classes.ts";
 import type { Formula } from "../formula/formula.ts";
 import { lawText } from "../formula/limits.ts";
 import { fixedText } from "../number/decimal.ts";
-import { listing, numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { classSection } from "./class-blocks.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
@@ -26,7 +26,7 @@ export function formulaReport(formula: Formula, notes: readonly Note[], units: U
       section(
         "blend",
         "Flour blend",
-        ...blendBlocks(formula),
+        ...blendBlocks(formula, units),
         rangeLines(blendShown(formula)),
         pictureBlock(blendPicture(formula)),
       ),
@@ -95,7 +95,7 @@ function formulaTable(formula: Formula): Table {
   return table("formula", columns, [...rows, total, ...aside]);
 }
 
-function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
+function blendBlocks(formula: Formula, units: UnitSystem): readonly (Block | undefined)[] {
   const { blend } = formula;
   const { lines } = formula;
   const flours = lines.filter((line) => line.role === "flour");
@@ -128,7 +128,10 @@ function blendBlocks(formula: Formula): readonly (Block | undefined)[] {
   return [
     perFlour,
     bases,
-    { kind: "figures", figures: rest.filter((figure): figure is Figure => figure !== undefined) },
+    figureBlock(
+      rest.filter((figure) => figure !== undefined),
+      units,
+    ),
   ];
 }
 

@@ -1,7 +1,8 @@
 import type { FoundAmount } from "../explore/settle-places.ts";
 import type { WantedCheck } from "../explore/wanted-checks.ts";
-import type { UnitSystem } from "../figure/in-system.ts";
+import { measureText, type UnitSystem } from "../figure/in-system.ts";
 import { type Note, pathText } from "../figure/problem.ts";
+import { reachedTexts } from "../figure/problems/explore.ts";
 import type { Formula } from "../formula/formula.ts";
 import { listing, numberColumn, report, section, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
@@ -25,6 +26,7 @@ export function settleReport(
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
+  const told = (check: WantedCheck) => reachedTexts(check, (one) => measureText(one, units));
   return report({
     command: "settle",
     title: formula.name,
@@ -45,8 +47,8 @@ export function settleReport(
         "What is wanted",
         listing("wanted", checks, [
           [wordColumn("what", "what"), ({ label }) => label],
-          [numberColumn("reached", "reached"), ({ reached }) => reached],
-          [wordColumn("wanted", "wanted"), ({ wanted }) => wanted],
+          [numberColumn("reached", "reached"), (check) => told(check).reached],
+          [wordColumn("wanted", "wanted"), (check) => told(check).wanted],
           [wordColumn("met", "met"), ({ holds }) => (holds ? "yes" : "no")],
         ]),
         checks.length === 0

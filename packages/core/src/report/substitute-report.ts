@@ -40,6 +40,7 @@ export function substituteReport(
   } = blendParts(
     substitution,
     rows.map(({ water }) => water),
+    units,
   );
   const found = answer.kind === "found";
   return report({
@@ -47,7 +48,7 @@ export function substituteReport(
     title,
     main: "blend",
     sections: [
-      ...(found ? [] : outOfReachSections(answer)),
+      ...(found ? [] : outOfReachSections(answer, units)),
       section("blend", found ? "Before and now" : "The nearest blend", blend && sharesTable(changes, totals)),
       section(
         "not-held",
@@ -57,7 +58,7 @@ export function substituteReport(
         ),
       ),
       comesTo,
-      ...(found && blend ? [section("limits", "What is held", checksTable(blend.checks))] : []),
+      ...(found && blend ? [section("limits", "What is held", checksTable(blend.checks, units))] : []),
       waterSection(first?.water),
       ...(lot ? [lotsSection(formula, lot)] : []),
       section("alternatives", "Other blends that hold it", ...others.block),

@@ -1,4 +1,5 @@
-import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
+import type { Measure } from "../in-system.ts";
+import { type Counts, type Inner, input, type Lists, type Measures, noAnswer, remark, type Texts } from "./entry.ts";
 
 /** What is wanted and does not go together with the rest, and both ends of what it comes to beside it. */
 export interface WayOut extends Texts<"label" | "unit" | "wanted"> {
@@ -33,8 +34,22 @@ export type Found = {
   readonly protein?: Texts<"wanted" | "reached">;
 };
 
+/** What is reached beside what is wanted; of the price of a mass, both as measures too, which are told in the units asked for. */
+export type Reached = Texts<"reached" | "wanted"> & { readonly price?: Measures<"reached" | "most"> };
+
 /** A want that is missed; of a price, with what costs most. */
-export type Missed = Texts<"label" | "reached" | "wanted"> & { readonly dearest?: Texts<"name" | "cost"> };
+export type Missed = Texts<"label"> & Reached & { readonly dearest?: Texts<"name" | "cost"> };
+
+/** Both in words: a price as it was said, and beside that in the unit of what is reached where it is another. */
+export function reachedTexts(
+  { reached, wanted, price }: Reached,
+  tell: (measure: Measure) => string,
+): Texts<"reached" | "wanted"> {
+  if (price === undefined) return { reached, wanted };
+  const most = tell(price.most);
+  const isSaid = wanted.endsWith(most.replace(/^.* /u, ""));
+  return { reached: tell(price.reached), wanted: isSaid ? wanted : `${wanted} (${most})` };
+}
 
 export const explore = {
   "settle.masses": input(() => ({
@@ -143,12 +158,11 @@ export const explore = {
   "settle.own-water": remark(
     "the water is what the flours take by the kitchen's own figures; a trial of the water tells whether the blend takes the same",
   ),
-  "wanted.missed": remark(
-    ({ label, reached, wanted, dearest }: Missed) =>
-      `not the noodle that is wanted: ${label} is ${reached}, and the spec says ${wanted}${
-        dearest === undefined ? "" : `; of it, ${dearest.name} costs ${dearest.cost}`
-      }`,
-  ),
+  "wanted.missed": remark(({ label, dearest, ...both }: Missed, tell) => {
+    const { reached, wanted } = reachedTexts(both, tell);
+    const most = dearest === undefined ? "" : `; of it, ${dearest.name} costs ${dearest.cost}`;
+    return `not the noodle that is wanted: ${label} is ${reached}, and the spec says ${wanted}${most}`;
+  }),
   "wanted.no-blend": remark(
     ({ problem }: { readonly problem: Inner }, tell) => `what is wanted of the blend cannot be told: ${tell(problem)}`,
   ),

@@ -1,7 +1,8 @@
 import type { StockedWeight } from "../../batch/remedy.ts";
 import type { WeighedLine } from "../../batch/weighing.ts";
 import type { Figure } from "../../figure/figure.ts";
-import { inSystem, inUnit } from "../../figure/in-system.ts";
+import { inSystem, inUnit, measureText } from "../../figure/in-system.ts";
+import { reachedTexts } from "../../figure/problems/explore.ts";
 import { dec } from "../../number/decimal.ts";
 import { textIn } from "../../render/workbook/formulas.ts";
 import {
@@ -78,7 +79,8 @@ function wanted(made: Made): ResultGroup {
   const rows = wants.map(({ want: { label, reached, least, most, asShown }, check }): ResultRow => {
     const word = check.holds ? "met" : "not met";
     if (reached === undefined) {
-      const words = `as written ${word}: ${check.reached}, wanted ${check.wanted}`;
+      const told = reachedTexts(check, (one) => measureText(one, "metric"));
+      const words = `as written ${word}: ${told.reached}, wanted ${told.wanted}`;
       return {
         label,
         cells: [{ words, formula: (_, { changed }) => `IF(${changed()},"${again}",${textIn(words)})`, across: true }],
