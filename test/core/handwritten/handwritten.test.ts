@@ -92,6 +92,44 @@ const samples: Readonly<Record<string, Sample>> = {
     "For 1000 g of bread flour use 380 g water and 10 g salt.",
     "Take 1000 g bread flour, 380 g water, 10 g salt",
   ]),
+  "a sentence with half as much of a second flour": {
+    text: "Take 1 kg bread flour and half as much whole wheat flour, 500 g water, 10 g salt.",
+    read: ["water water 500 g", "salt salt 10 g"],
+    asks: [[1, "names bread flour and whole wheat flour"]],
+  },
+  "a sentence of the steps behind the last ingredient": {
+    text: "Knead 500 g bread flour, 175 g water, 5 g sodium carbonate, 5 g salt. Rest for 30 minutes.",
+    read: ["flours bread flour 500 g", "water water 175 g", "alkali sodium carbonate 5 g", "salt salt 5 g"],
+  },
+  "an ingredient with brackets behind the last comma": {
+    text: "Take 500 g of bread flour, 175 g of water, 5 g of salt and 1 egg (50 g).",
+    read: ["flours bread flour 500 g", "water water 175 g", "salt salt 5 g", "ingredients egg 50 g"],
+  },
+  "two sentences, with the last words about the water": {
+    text: "Mix 500 g bread flour with 175 g water. Dissolve 5 g sodium carbonate and 5 g salt in the water.",
+    read: ["flours bread flour 500 g", "water water 175 g", "alkali sodium carbonate 5 g", "salt salt 5 g"],
+  },
+  "whom it serves behind a full stop, and an abbreviation": {
+    text: "Bread flour 1 kg, water 350 g, approx. 10 g salt, soda ash 10 g. Serves 8.",
+    read: ["flours Bread flour 1 kg", "water water 350 g", "salt salt 10 g", "alkali soda ash 10 g"],
+  },
+  "a sentence that says again what the list has": {
+    text: "bread flour 1000 g\nwater 380 g\nsalt 10 g\nIn a bowl mix 1000 g flour with 380 g water. Add 10 g salt.",
+    read: plain,
+    leftOut: [
+      [4, "a step with an amount"],
+      [4, "a step with an amount"],
+    ],
+  },
+  "amounts in words, in a line that is no title": {
+    text: "You need one kilo of strong white flour, a third of a litre of water and ten grams of salt.",
+    read: [],
+    leftOut: [[1, "it names white flour, water, salt without an amount"]],
+    asks: [
+      [0, "which flour"],
+      [0, "how much water"],
+    ],
+  },
   "one line, with a protein and a measure that is open": {
     text: "bread flour 1 kg, protein 12 %, water 350 ml, a pinch of salt, kansui powder 12 g, makes 10",
     read: ["flours bread flour 1 kg", "water water 349.4 g"],
@@ -714,6 +752,8 @@ test.for<readonly [line: string, read: string, ...remarks: string[]]>([
   ["500g strong flour (12 % protein)", "flours strong flour 500 g"],
   ["strong flour (protein 4 g per 30 g) 1 kg", "flours strong flour 1 kg"],
   ["industrial white flour, 9 % protein: 500 g", "flours industrial white flour, 9 % protein 500 g"],
+  ["bread flour type 550 900 g", "flours bread flour type 550 900 g", anyWheat],
+  ["then add 900 g rye flour", "flours rye flour 900 g"],
   ["strong white flour 900 g", "flours strong white flour 900 g", "the protein on its bag"],
   ["plain flour 100 g", "flours plain flour 100 g"],
   ["00 flour 700 g", "flours 00 flour 700 g", anyWheat],

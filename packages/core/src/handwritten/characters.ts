@@ -5,6 +5,8 @@ export interface WrittenLine {
   readonly text: string;
   /** Of a row of a table, which: from 1, and 0 where it has no head. */
   readonly table?: number;
+  /** The whole sentence of which it is a part, where that tells what to do with an ingredient. */
+  readonly sentence?: string;
 }
 
 /** Most lines and letters of a line that are looked at. */

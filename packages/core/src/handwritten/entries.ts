@@ -4,6 +4,7 @@ import { madeOf } from "./beside.ts";
 import type { DraftEntry } from "./draft.ts";
 import type { Item } from "./line.ts";
 import { eggRange, type GramsRange, gramsRange, waterGrams } from "./measures.ts";
+import { nameOfThing, thingsWithin, verbWords } from "./things.ts";
 
 /** Where an ingredient goes in a spec. */
 export type Part = "flours" | "water" | "alkali" | "salt" | "ingredients" | "dusting";
@@ -65,7 +66,22 @@ interface Where {
   readonly ask?: string;
 }
 
-function partOf({ thing, figures, inBrackets, name }: Item): Where | LeftOut {
+/** A name that holds two known things, or one and what to do with it, is of neither of them. */
+function severalNamed({ thing }: Item): Where | undefined {
+  if (thing.is !== "unknown") return undefined;
+  const names = [...new Set(thingsWithin(thing.name).map(nameOfThing))].filter((name) =>
+    /\p{L}/u.test(name.replace(typed, "")),
+  );
+  if (names.length === 0 || (names.length === 1 && !verbWords.test(thing.name))) return undefined;
+  const ask = `"${thing.name}" names ${names.join(" and ")}: write each of them with an amount of its own`;
+  const part = flourWords.test(thing.name) ? "flours" : "ingredients";
+  return { part, name: thing.name, remarks: [ask], ask };
+}
+
+function partOf(item: Item): Where | LeftOut {
+  const { thing, figures, inBrackets, name } = item;
+  const several = severalNamed(item);
+  if (several !== undefined) return several;
   const taken = thing.is === "material" ? thing.withWords : undefined;
   const beside = inBrackets.filter((words) => words !== taken && !/^[\d.,/\s%]*$/u.test(words));
   const made = beside.map((words) => madeOf(words, isSolution(`${name} ${words}`))).find((one) => one !== undefined);

@@ -9,7 +9,7 @@ import { addedUp, type Part, type PlacedItem, placed } from "./entries.ts";
 import { isOfKind } from "./heads.ts";
 import { type Item, ingredientsOf, type ReadLine, readLine } from "./line.ts";
 import { withoutTables } from "./table.ts";
-import { productOf, type Thing, thingsWithin } from "./things.ts";
+import { nameOfThing, productOf, type Thing, thingsWithin } from "./things.ts";
 import { asked, withUnits } from "./units.ts";
 
 /** A line that became a part of the spec. */
@@ -190,7 +190,7 @@ function sortLines(lines: readonly NumberedLine[], ofTables: readonly UnknownLin
   for (const { line, read } of lines) {
     if (read.kind === "heading") section = read.part;
     const named = /^(?:name|title) ?[:\t] ?(.+)$/iu.exec(line.text)?.[1];
-    if (title === undefined && beforeAll() && isTitle(read, named !== undefined)) {
+    if (title === undefined && beforeAll() && isTitle(line, read, named !== undefined)) {
       title = (named ?? line.text)
         .replaceAll("\t", " ")
         .replace(/^[#*_"\s]+|[:*_"\s]+$/gu, "")
@@ -228,6 +228,12 @@ function sortLines(lines: readonly NumberedLine[], ofTables: readonly UnknownLin
   }
   const others = ofOtherFormulas(items);
   for (const { item } of others) leftOut.push({ line: item.line.number, text: item.line.text, why: ofAnother });
+  const again = items.filter((one, at) => isNamedAgain(one, at, items));
+  for (const { number, sentence = "" } of new Set(again.map(({ item }) => item.line))) {
+    if (leftOut.some((one) => one.line === number && one.text === sentence)) continue;
+    leftOut.push({ line: number, text: sentence, why: ofStep });
+    notes.push({ line: number, text: sentence });
+  }
   const listed = new Set(leftOut.map(({ line }) => line));
   leftOut.push(
     ...namedOnly(
@@ -235,8 +241,8 @@ function sortLines(lines: readonly NumberedLine[], ofTables: readonly UnknownLin
       items,
     ),
   );
-  leftOut.sort((one, other) => one.line - other.line);
-  const placedItems = items.filter((one) => !others.includes(one));
+  for (const list of [leftOut, notes]) list.sort((one, other) => one.line - other.line);
+  const placedItems = items.filter((one) => !others.includes(one) && !again.includes(one));
   return { title, placed: placedItems, leftOut, notes, ...(yields && { yields }) };
 }
 
@@ -254,6 +260,19 @@ function ofOtherFormulas(items: readonly PlacedItem[]): readonly PlacedItem[] {
 }
 
 const ofStep = "a step with an amount: what of it belongs in the formula, write on a line of its own";
+
+/** Whether a sentence names what another line, or the sentence before, puts into the formula. */
+function isNamedAgain({ item, part, entry }: PlacedItem, at: number, items: readonly PlacedItem[]): boolean {
+  const { line, thing } = item;
+  return items.some((other, place) => {
+    if (line.sentence === undefined || other.part !== part || (other.item.line.sentence !== undefined && place >= at))
+      return false;
+    if (part === "water" || part === "salt") return true;
+    const [name, named] = [entry.name, other.entry.name].map((one) => one.toLowerCase());
+    const isWithin = other.item.line.number !== line.number && named?.includes(name ?? "") === true;
+    return name === named || isWithin || (thing.is === "material" && isAmong([other], thing));
+  });
+}
 
 /** Under the heading of the steps, a known name with an amount is an ingredient, and all else a step. */
 function isStep(read: Extract<ReadLine, { readonly kind: "item" | "amount" }>): boolean {
@@ -278,12 +297,12 @@ function isAmong(items: readonly PlacedItem[], thing: Thing): boolean {
   });
 }
 
-function nameOfThing(thing: Thing): string {
-  return thing.is === "water" || thing.is === "salt" ? thing.is : thing.name;
-}
+/** Most known things in a title, such as `Rye and wheat noodles`: what names more is of the formula. */
+const mostNamed = 2;
 
-function isTitle(read: ReadLine, named: boolean): boolean {
+function isTitle({ sentence, text }: WrittenLine, read: ReadLine, named: boolean): boolean {
   if (named) return true;
+  if (sentence !== undefined || (read.kind === "note" && thingsWithin(text).length > mostNamed)) return false;
   if (read.kind === "note") return !read.opensSteps;
   if (read.kind === "heading")
     return (

@@ -2,7 +2,17 @@ import { type DecimalText, dec } from "../number/decimal.ts";
 import { type Amount, amountsOf, type CommaUse } from "./amounts.ts";
 import { madeOf, takeBeside } from "./beside.ts";
 import { inDigits, type WrittenLine } from "./characters.ts";
-import { handled, isAlkali, productOf, type Thing, thingOf, thingsWithin, trimmed } from "./things.ts";
+import {
+  handled,
+  isAlkali,
+  productOf,
+  type Thing,
+  thingOf,
+  thingsWithin,
+  trimmed,
+  verbs,
+  verbWords,
+} from "./things.ts";
 
 /** What a line is. */
 export type ReadLine =
@@ -37,13 +47,17 @@ export interface Item {
   readonly remarks: readonly string[];
 }
 
-const bullet =
-  /^(?:(?:flour|mehl|farine|粉) ?[A-Z\d] ?[:.)–-] ?(?=\p{L})|(?:per|for|on|to|auf|pour) (?=\d[\d.,]* ?k?g (?:of )?(?:the )?\p{L})|(?:use|take|mix|add|you need) (?=\d)|[–*•·‣◦▪□☐✓✔>+-]+\s+|[•·‣◦▪□☐✓✔]|\[[ x]?\]\s*|\(?\d{1,2}[.)]\s+(?=\S))+/iu;
+const bullet = new RegExp(
+  String.raw`^(?:(?:flour|mehl|farine|粉) ?[A-Z\d] ?[:.)–-] ?(?=\p{L})|(?:per|for|on|to|auf|pour) (?=\d[\d.,]* ?k?g (?:of )?(?:the )?\p{L})|${verbs} (?=\d)|[–*•·‣◦▪□☐✓✔>+-]+\s+|[•·‣◦▪□☐✓✔]|\[[ x]?\]\s*|\(?\d{1,2}[.)]\s+(?=\S))+`,
+  "iu",
+);
 const brackets = /[([]([^()[\]]*)[)\]]/gu;
 const method =
   /^(?:method|directions?|instructions?|preparation|procedure|steps?|how to|process|notes?|tips?|zubereitung|préparation|作り方|做法|만드는)(?!\p{L})/iu;
 const ofDough =
   "(?:the )?ingredients?|(?:for )?(?:the )?(?:dough|noodles?)|formula|recipe|you need|zutaten|材料|flours|liquids?|dry|wet|salts";
+/** Between ingredients. */
+const joiners = "and|und|et|plus|&";
 /** Before an ingredient: `Process: salt 5 g`, `Dough: flour 1 kg`. */
 const stepsBefore = new RegExp(`(?:${method.source}|^(?:${ofDough})(?= ?:))[\\s:.–-]*[:.][\\s:.–-]*(?=\\S)`, "iu");
 const countWords =
@@ -182,21 +196,37 @@ function productIn(text: string, used: readonly Amount[]) {
 }
 
 /** Between the ingredients of one line, and before the last of them. */
-const betweenIngredients =
-  /\s*(?!(?<=\([^()]*)[^()]*\))(?:;|\t|\||•|,(?!\d)|(?<=\p{L}),(?=\d)| \/ | (?=(?:use|take|you need) \d))\s*(?:(?:and|und|et|plus|use|take|you need|&) )?/gu;
+const betweenIngredients = new RegExp(
+  String.raw`\s*(?!(?<=\([^()]*)[^()]*\))(?:;|\t|\||•|,(?!\d)|(?<=\p{L}),(?=\d)| \/ |(?<joined> (?=(?:${joiners}|with|mit|avec|in|into|to) \d))| (?=(?:and )?${verbs} \d))\s*(?:(?:${joiners}) |(?:with|mit|avec|in|into|to) (?=\d))?(?:${verbs} )?`,
+  "gu",
+);
+/** A full stop behind a name and its amount ends what is said of them: not one in an abbreviation, or behind a bare number. */
+const sentenceEnd =
+  /(?<=[\p{L}\d%)])(?<!(?:^|[,;.] ?)\d[\d.,/ ]*\p{L}{0,5}|(?<!\p{L})(?:[Aa]pprox|[Cc]a|[Nn]os?|[Nn]r|[Tt]sp|[Tt]bsp|oz|lbs?|[Tt]yp|[Mm]ax|St|c|[a-z]\.[a-z]))\. (?=[\p{Lu}\d])(?![^(]*\))/gu;
 
 /**
  * Several ingredients on one line are a line each, and so is what they make: `flour 1 kg, water 350 g, makes 10`. What
  * names nothing and has no amount of its own, as in `flour, strong, 1 kg, sifted`, belongs to what it stands behind.
  */
 export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
+  const sentences = line.text.replace(sentenceEnd, ".\n").split("\n");
+  const read = (text: string): readonly WrittenLine[] => {
+    const told = verbWords.test(text) && thingsWithin(text).length > 0;
+    return partsOf({ ...line, text, ...(told && { sentence: text }) }, comma);
+  };
+  const parted = sentences.flatMap(read);
+  return sentences.length === 1 || parted.some(({ text }) => pieceOf(text, comma).whole) ? parted : read(line.text);
+}
+
+function partsOf(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
   const product = productIn(line.text, amountsOf(line.text, comma));
   if (product !== undefined && (product.thing.ask === undefined || thingsWithin(product.thing.name).every(isAlkali)))
     return [line];
   const cuts = [...line.text.matchAll(betweenIngredients)];
   const ends = [...cuts.map(({ index }) => index), line.text.length];
   const starts = [0, ...cuts.map(({ index, 0: cut }) => index + cut.length)];
-  const groups: { readonly start: number; readonly end: number; readonly whole: boolean }[] = [];
+  const groups: { readonly start: number; readonly end: number; readonly whole: boolean; readonly known?: boolean }[] =
+    [];
   let anyKnown = false;
   for (const [index, start] of starts.entries()) {
     const end = ends[index] ?? start;
@@ -204,9 +234,11 @@ export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly Writ
     const { named, amount, whole } = pieceOf(line.text.slice(start, end), comma);
     anyKnown ||= named === "known";
     const last = groups.at(-1);
-    const ofItsOwn = whole || (named === "known" && !amount) || (named !== "no" && amount && last?.whole === true);
-    if (last === undefined || ofItsOwn) groups.push({ start, end, whole: whole || amount });
-    else groups.splice(-1, 1, { start: last.start, end, whole: last.whole || amount });
+    const apart = cuts[index - 1]?.groups?.["joined"] === undefined || last?.known === true;
+    const ofItsOwn =
+      apart && (whole || (named === "known" && !amount) || (named !== "no" && amount && last?.whole === true));
+    if (last === undefined || ofItsOwn) groups.push({ start, end, whole: whole || amount, known: whole });
+    else groups.splice(-1, 1, { ...last, end, whole: last.whole || amount });
   }
   const parted = groups.filter(({ whole }) => whole).length > 1 && (anyKnown || readLine(line, comma).kind !== "yield");
   const lines = parted ? groups.map(({ start, end }) => ({ ...line, text: line.text.slice(start, end) })) : [line];
@@ -215,14 +247,14 @@ export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly Writ
 
 /** What a piece of a line has: a name, known or not, an amount, or all that a line of its own needs. */
 function pieceOf(text: string, comma: CommaUse) {
-  const { rest } = takeBeside(inDigits(text));
+  const { rest } = takeBeside(inDigits(text).replace(bullet, ""));
   if (readLine({ number: 0, text }, comma).kind === "yield")
     return { named: "no", amount: false, whole: true } as const;
   const amounts = amountsOf(rest, comma).filter(({ is }) => is.by !== "other");
   const measured = amounts.filter(({ is }) => is.by !== "number");
   const used = measured.length > 0 ? measured : atAnEnd(amounts, rest);
   const name = trimmed(used.reduce((left, { written }) => left.replace(written, " "), rest).replace(brackets, " "));
-  if (measured.length > 0 && /^(?:$|\P{L})/u.test(handled(name).replace(behindEach, "")))
+  if (measured.length > 0 && /^(?!\d{1,2} \p{L}{2})(?:$|\P{L})/u.test(handled(name).replace(behindEach, "")))
     return { named: "no", amount: true, whole: false } as const;
   const known = name !== "" && thingOf(name, []).is !== "unknown";
   const amount = measured.length > 0 || (known && used.length > 0);

@@ -31,9 +31,14 @@ function plainNames(list: string): ReadonlySet<string> {
   return new Set(list.split(", ").map(plainName));
 }
 
+/** What a cook does with an ingredient, before its amount. */
+export const verbs =
+  "(?:then )?(?:take|use|mix|knead|add|combine|dissolve|weigh|put|stir|sift|you need)(?: (?:in|out|together|with|up))?";
+export const verbWords = new RegExp(`(?<!\\p{L})${verbs}(?!\\p{L})`, "iu");
+
 /** Words that say how something is or is put in, and nothing of what it is. */
 const handling =
-  /,? ?(?<!\p{L})(?:dissolved|stirred|mixed)(?: in(?:to)?(?: (?:the|some|a little|part|of|cold|warm|hot))*(?: water)?)?(?!\p{L})|at \d+ ?°[CF]?|(?<!\p{L})(?:of|the|some|a little|a bit|a few|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|kalt(?:es)?|eiskalt|lauwarm(?:es)?|tepid|rase|bombée|gestrichen(?:er?)?|gehäuft(?:er?)?|level|heaped|froide?|tiède|fredda|tiepida|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
+  /,? ?(?<!\p{L})(?:dissolved|stirred|mixed)(?: in(?:to)?(?: (?:it|the|some|a little|part|of|cold|warm|hot))*(?: water)?)?(?!\p{L})|at \d+ ?°[CF]?|(?<!\p{L})(?:in(?:to)? (?:it|the (?:\p{L}+ )?water)|for \d+ ?(?:min(?:ute)?|h(?:our)?)s?)(?!\p{L})|(?<!\p{L})(?:of|the|then|some|a little|a bit|a few|about|approx(?:imately)?|approx\.|around|roughly|ca\.?|circa|etwa|environ|约|約|sifted|sieved|cold|ice-cold|kalt(?:es)?|eiskalt|lauwarm(?:es)?|tepid|rase|bombée|gestrichen(?:er?)?|gehäuft(?:er?)?|level|heaped|froide?|tiède|fredda|tiepida|warm|lukewarm|hot|chilled|boiled|at room temperature|room temperature|filtered|fresh|freshly|finely|fine|beaten|lightly|large|medium-sized|free-range|organic|good|plus more|divided|optional|in all|total of|weighed|to taste|as needed|as required|bags?|sacks?|food[ -]grade)(?!\p{L})/giu;
 
 /** What a name stands for: as written, without what says how it is handled, or with its parts the other way round. */
 export function thingOf(written: string, inBrackets: readonly string[]): Thing {
@@ -108,6 +113,10 @@ export function isAlkali(thing: Thing): thing is Extract<Thing, { readonly is: "
 }
 
 const otherwise = "look it up in the catalogue, or give its figures under `figures:`";
+
+export function nameOfThing(thing: Thing): string {
+  return thing.is === "water" || thing.is === "salt" ? thing.is : thing.name;
+}
 
 /** The things whose names stand among the words of a text, the longest names first. */
 export function thingsWithin(text: string): readonly Thing[] {
