@@ -7,7 +7,7 @@ import { withRange } from "../formula/ranges.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, dec, decimalText, fixedText, shortText, ZERO } from "../number/decimal.ts";
 import { finest } from "./blend-grid.ts";
-import { type Limit, priceUnit, reached, targetLimits } from "./blend-limits.ts";
+import { flourOfBatch, type Limit, priceUnit, reached, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
 import { ratioLimits, type Setup } from "./blend-setup.ts";
 import { weigh } from "./step-problem.ts";
@@ -28,7 +28,7 @@ export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlen
     shares.map((one) => one?.share),
     basisAsked(question.targets),
     question.currency,
-    question.flourMass,
+    flourOfBatch(question, values),
   );
   const checks = setup.targets.map((limit, index) =>
     checkOf(limit, steps, weigh(setup.rows[index]?.coefficients ?? [], steps) >= 0),
@@ -53,7 +53,7 @@ export function blendFigures(
   shares: readonly (Figure | undefined)[],
   basis: MoistureBasis,
   currency?: string,
-  flourMass?: string,
+  flourMass?: Decimal,
 ): readonly Figure[] {
   const used = flours.flatMap((flour, index) => {
     const share = shares[index];
@@ -70,7 +70,7 @@ export function blendFigures(
     worked(
       { id: "blend.batch-price", label: "price of the flour of the batch", unit: currency ?? "", places: 2 },
       "price * flour / 1000",
-      { price, flour: flourMass },
+      { price, flour: decimalText(flourMass) },
       massBalance,
     );
   return [moisture, ...held, wholegrain, ...(price ? [price] : []), ...(ofBatch ? [ofBatch] : [])];
@@ -156,16 +156,16 @@ function valueAsOne({ targets: { protein } }: BlendQuestion, checks: readonly Ch
   return checks.flatMap((one) => (one === most ? [] : [one === least ? asked : one]));
 }
 
-/** A blend as somebody has it, with what it comes to, in whatever steps its shares are. */
-export function describeShares(question: BlendQuestion, given: readonly Figure[]): FoundBlend {
-  const { flours, targets, currency, flourMass } = question;
-  const values = given.map(({ value }) => value);
+/** A blend as somebody has it, with what it comes to, in whatever steps its shares are: a figure for each flour in it. */
+export function describeShares(question: BlendQuestion, given: readonly (Figure | undefined)[]): FoundBlend {
+  const { flours, targets, currency } = question;
+  const values = given.map((share) => share?.value ?? "0");
   return {
     shares: flours.flatMap(({ name }, index) => {
       const share = given[index];
       return share === undefined || dec(share.value).isZero() ? [] : [{ name, share }];
     }),
-    figures: blendFigures(flours, given, basisAsked(targets), currency, flourMass),
+    figures: blendFigures(flours, given, basisAsked(targets), currency, flourOfBatch(question, values.map(dec))),
     checks: [...checksOfTargets(question, values), ...stockChecks(question, values.map(dec))],
   };
 }
@@ -198,15 +198,17 @@ export function checksOfShares(question: BlendQuestion, shares: readonly string[
 }
 
 /** The flour of the batch in kg, beside what is in the store, and in whole bags, whose shares are rounded to whole steps. */
-function stockChecks({ flours, flourMass }: BlendQuestion, parts: readonly Decimal[]): readonly Check[] {
-  if (flourMass === undefined) return [];
+function stockChecks(question: BlendQuestion, parts: readonly Decimal[]): readonly Check[] {
+  const { flours, flourMass } = question;
+  const flourNow = flourOfBatch(question, parts);
+  if (flourMass === undefined || flourNow === undefined) return [];
   return flours.flatMap(({ name, store, bag }, index): readonly Check[] => {
     const share = parts[index] ?? ZERO;
+    const taken = share.times(flourNow).div(100);
     const mass = share.times(flourMass).div(100);
     const inKg = (grams: Decimal | string): string => decimalText(dec(grams).div(1000));
-    const common = { reached: inKg(mass), unit: "kg" };
     const check = (key: "store" | "bag", label: string, own: Pick<Check, "side" | "bound" | "holds">): Check => {
-      return { id: `${key}.${index + 1}`, label, ...own, ...common };
+      return { id: `${key}.${index + 1}`, label, ...own, reached: inKg(key === "bag" ? mass : taken), unit: "kg" };
     };
     const bags = bag === undefined ? ZERO : mass.div(bag).round();
     const off = share.minus(
@@ -219,7 +221,7 @@ function stockChecks({ flours, flourMass }: BlendQuestion, parts: readonly Decim
     return [
       ...(store === undefined || share.isZero()
         ? []
-        : [check("store", `${name} from the store`, { side: "most", bound: inKg(store), holds: mass.lte(store) })]),
+        : [check("store", `${name} from the store`, { side: "most", bound: inKg(store), holds: taken.lte(store) })]),
       ...(bag === undefined ? [] : [check("bag", name, { side: "whole", bound: inKg(bag), holds: isWhole })]),
     ];
   });

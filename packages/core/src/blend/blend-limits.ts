@@ -111,9 +111,37 @@ export function targetLimits({ flours, targets, currency, flourMass }: BlendQues
   if (batchPrice !== undefined) {
     const kilograms = dec(flourMass ?? 0).div(1000);
     const top = prices.map((one) => one.times(kilograms));
-    add("price of the flour of the batch", currency ?? "", { top, bottom: flat }, batchPrice);
+    add("price of the flour of the batch", currency ?? "", { top, bottom: doughsOf(flours) }, batchPrice);
   }
   return limits;
+}
+
+/** Dough that each flour makes, beside the blend as it is. */
+function doughsOf(flours: readonly Candidate[]): readonly Decimal[] {
+  return flours.map(({ dough }) => dec(dough ?? 1));
+}
+
+/** Flour of the batch, g, in a blend: of a batch that is a mass of dough it follows the water of the blend. */
+export function flourOfBatch(
+  { flours, flourMass }: Pick<BlendQuestion, "flours" | "flourMass">,
+  shares: readonly Decimal[],
+): Decimal | undefined {
+  if (flourMass === undefined) return undefined;
+  return reached({ top: flours.map(() => dec(flourMass)), bottom: doughsOf(flours) }, shares) ?? dec(flourMass);
+}
+
+/** The limits that the store sets, and the greatest share within each beside the flour that makes the most dough, %. */
+export function storeLimits({ flours, flourMass }: Pick<BlendQuestion, "flours" | "flourMass">) {
+  const bottom = doughsOf(flours);
+  const most = bottom.reduce((one, other) => (one.gt(other) ? one : other), ZERO);
+  return flours.flatMap(({ name, store }, index) => {
+    if (store === undefined || flourMass === undefined) return [];
+    const less = most.minus(bottom[index] ?? ONE).times(store);
+    const share = most.times(store).times(HUNDRED).div(less.plus(flourMass));
+    const top = flours.map((_, at) => (at === index ? dec(flourMass) : ZERO));
+    const naming = { id: `stored:${name}:most`, label: `stored share of ${name}`, unit: "g", side: "most" as const };
+    return [{ index, share, limit: { ...naming, bound: dec(store), top, bottom } }];
+  });
 }
 
 /** A figure of the flours at a basis, with its ends where the protein of any flour has a range. */

@@ -36,6 +36,11 @@ export interface Candidate {
   readonly ratioTo?: { readonly name: string; readonly times: DecimalText };
   /** What is left in the store, g. */
   readonly store?: DecimalText;
+  /**
+   * How much dough a blend of it alone makes with the water for it, the dough of as much flour of the blend as it is being 1:
+   * where the batch is a mass of dough, less flour goes into it the more dough the flour makes. 1 unless given.
+   */
+  readonly dough?: DecimalText;
 }
 
 /** Either a value, met when the blend comes within `within` of it, or a range. */
@@ -92,7 +97,7 @@ export interface BlendQuestion {
   readonly prefer: Preference;
   /** Shares come in whole multiples of this, %; 1 unless given, 0.1 to 5, a divisor of 100. */
   readonly step?: DecimalText;
-  /** Flour of the batch, g: needed where a store is limited. */
+  /** Flour of the batch, g, in the blend as it is: needed where a store is limited. */
   readonly flourMass?: DecimalText;
   /** Smallest share of a flour that is in the blend at all, %; dry gluten, and a flour of which there is less now, may stay below. */
   readonly leastShare?: DecimalText;

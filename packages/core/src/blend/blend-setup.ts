@@ -2,7 +2,7 @@ import type { Problem } from "../figure/problem.ts";
 import { type Decimal, dec, HUNDRED, ZERO } from "../number/decimal.ts";
 import { questionProblems } from "./blend-checks.ts";
 import { gridOf, shapeOf } from "./blend-grid.ts";
-import { type FlourLimit, type Limit, limitRow, targetLimits } from "./blend-limits.ts";
+import { type FlourLimit, type Limit, limitRow, storeLimits, targetLimits } from "./blend-limits.ts";
 import type { BlendQuestion, Candidate } from "./blend-question.ts";
 import type { Row, StepProblem } from "./step-problem.ts";
 
@@ -17,7 +17,7 @@ export interface Setup {
   readonly targets: readonly Limit[];
   readonly ratios: readonly Limit[];
   readonly flourLimits: readonly FlourLimit[];
-  /** Targets and ratios in whole numbers. */
+  /** Targets, ratios and what is in the store, in whole numbers. */
   readonly rows: readonly Row[];
 }
 
@@ -27,7 +27,8 @@ export function setUp(question: BlendQuestion): Setup | readonly Problem[] {
   if (problems.length > 0) return problems;
   const targets = targetLimits(question);
   const ratios = question.flours.flatMap((flour, index) => ratioLimits(question.flours, flour, index));
-  const rows = [...targets, ...ratios].map((limit) => limitRow(limit));
+  const stored = storeLimits(question).map(({ limit }) => limit);
+  const rows = [...targets, ...ratios, ...stored].map((limit) => limitRow(limit));
   return { ...inSteps(question), targets, ratios, rows };
 }
 
@@ -45,7 +46,10 @@ function inSteps(question: BlendQuestion): Pick<Setup, "question" | "unit" | "to
     unit,
     total: HUNDRED.div(unit).toNumber(),
     shape: shapeOf(question, grid),
-    flourLimits: question.flours.flatMap((flour, index) => flourLimitsOf(flour, index, unit, question.flourMass)),
+    flourLimits: question.flours.flatMap((flour, index) => {
+      const stored = storeLimits(question).find((one) => one.index === index);
+      return flourLimitsOf(flour, index, unit, stored?.share);
+    }),
   };
 }
 
@@ -86,9 +90,9 @@ function flourLimitsOf(
   flour: Candidate,
   index: number,
   unit: Decimal,
-  flourMass: string | undefined,
+  stored: Decimal | undefined,
 ): readonly FlourLimit[] {
-  const { name, least, most, fixed, store } = flour;
+  const { name, least, most, fixed } = flour;
   const limits: FlourLimit[] = [];
   const add = (what: string, side: "least" | "most", share: Decimal): void => {
     const steps = share.div(unit);
@@ -97,7 +101,7 @@ function flourLimitsOf(
   };
   if (least !== undefined) add("least", "least", dec(least));
   if (most !== undefined) add("greatest", "most", dec(most));
-  if (store !== undefined && flourMass !== undefined) add("stored", "most", dec(store).div(flourMass).times(HUNDRED));
+  if (stored !== undefined) add("stored", "most", stored);
   if (fixed !== undefined) {
     add("fixed", "least", dec(fixed));
     add("fixed", "most", dec(fixed));

@@ -20,10 +20,10 @@ import {
   withBlends,
 } from "./compare-blends.ts";
 import { flourShelf } from "./flour-shelf.ts";
-import { atSpec, blendQuestion, sharesNow } from "./spec-question.ts";
+import { atSpec, blendQuestion, candidatesOf, doughOfBatch, sharesNow } from "./spec-question.ts";
 import { type SquareAnswer, squareRule } from "./square.ts";
 import { styleNotes } from "./style-notes.ts";
-import { shareFigure, sharesOf, waterBetween } from "./substitute.ts";
+import { shareFigure, sharesOf, waterBetween, withDough, withWater } from "./substitute.ts";
 
 /** The blends that a spec asks for, beside the blend it has. */
 export interface SpecBlend {
@@ -64,16 +64,19 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
   const unchanged = checksOfShares(question.value, shares);
   const isEnough = question.value.prefer.kind === "nearest" && spec.wanted?.alternatives === undefined;
   const stays = isEnough && unchanged.every(({ holds }) => holds);
-  const outcome = stays ? answer(asItIs(before)) : soughtBlends(question.value);
-  if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
-  const flours = shelf.value.flours.map(({ flour }) => flour);
+  const flours = candidatesOf(shelf.value, question.value);
   const old = sharesNow(shelf.value);
+  const [added, dough] = [formula.water.added.value, doughOfBatch(spec, formula)];
+  const doughs = withDough(flours, old, flours, added, dough);
+  const outcome = stays ? answer(asItIs(before)) : soughtBlends({ ...question.value, flours: doughs });
+  if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
   const found = outcome.value.kind === "found" ? outcome.value.blends : [];
   const rows = toldApart(
-    found.map((blend) => ({
-      blend,
-      water: stays ? [] : [waterBetween(flours, old, flours, sharesOf(blend), formula.water.added.value)],
-    })),
+    found.map((blend) => {
+      if (stays) return { blend, water: [] };
+      const water = waterBetween(flours, old, flours, sharesOf(blend), added);
+      return { blend: withWater(question.value, blend, water, dough), water: [water] };
+    }),
   );
   const blend = shownBlend(outcome.value);
   const changes = blend === undefined ? [] : compareFigures(figuresIn(before), figuresIn(blend));

@@ -51,6 +51,12 @@ export function sharedQuestion(spec: Spec, formula: Formula, shelf: FlourShelf):
   return answer({ ...common, flourMass }, shortNotes(shelf, flourMass));
 }
 
+/** Dough on 100 of flour, where the batch is a mass of dough and not of flour, so that its flour follows the water. */
+export function doughOfBatch({ batch, mixer }: Spec, formula: Formula): DecimalText | undefined {
+  const isDough = batch?.bowls !== undefined || batch?.dough !== undefined;
+  return isDough || (batch?.load !== undefined && mixer?.of !== "flour") ? formula.water.dough.value : undefined;
+}
+
 /** Flours of which the store holds less than the blend takes now. */
 function shortNotes(shelf: FlourShelf, flourMass: DecimalText): readonly Note[] {
   return shelf.flours.flatMap(({ flour: { name, store }, path, share }): readonly Note[] => {

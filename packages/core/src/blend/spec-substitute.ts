@@ -10,6 +10,7 @@ import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.
 import {
   atSpec,
   candidatesOf,
+  doughOfBatch,
   type SharedQuestion,
   sharedQuestion,
   sharesNow,
@@ -125,6 +126,7 @@ function questionOf(
   hold: readonly Hold[],
 ): Omit<SubstituteQuestion, "missing"> {
   const within = spec.wanted?.within?.value;
+  const dough = doughOfBatch(spec, formula);
   return {
     ...shared,
     blend: sharesNow(shelf),
@@ -133,6 +135,7 @@ function questionOf(
     wanted: targetsOf(spec),
     basis: wantedBasis(spec),
     ...(within !== undefined && { within }),
+    ...(dough !== undefined && { dough }),
     water: formula.water.added.value,
   };
 }

@@ -33,6 +33,8 @@ export interface SubstituteQuestion
   readonly within?: DecimalText;
   /** Added water of the old dough, % of flour. */
   readonly water: DecimalText;
+  /** Dough on 100 of flour of the old blend, where the batch is a mass of dough: its flour follows the water of the new one. */
+  readonly dough?: DecimalText;
 }
 
 /** A flour of the blend comes as a new lot with its own certificate. */

@@ -2,9 +2,10 @@ import { type Figure, given, named, shown } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { answer, loudNote, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
-import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { blendFigures } from "./blend-figures.ts";
-import type { BlendAnswer, FoundBlend, GivenShare } from "./blend-question.ts";
+import { type Decimal, type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
+import { blendFigures, describeShares } from "./blend-figures.ts";
+import { flourOfBatch } from "./blend-limits.ts";
+import type { BlendAnswer, BlendQuestion, FoundBlend, GivenShare } from "./blend-question.ts";
 import { soughtBlends } from "./blend-search.ts";
 import { type BlendWater, waterAfter } from "./blend-water.ts";
 import {
@@ -18,7 +19,7 @@ import {
   withBlends,
 } from "./compare-blends.ts";
 import { heldTargets, type NewLotQuestion, type StockedFlour, type SubstituteQuestion } from "./substitute-question.ts";
-import type { WaterFlour } from "./water-flour.ts";
+import { glutenTakes, type WaterFlour } from "./water-flour.ts";
 
 /** The new blends, each beside the old one. */
 export interface Substitution {
@@ -137,20 +138,23 @@ function reblend(
   const stranger = question.blend.find(({ name }) => !old.some((flour) => flour.name === name));
   if (stranger !== undefined) return refuse(problem("substitute.flour", ["blend"], { name: stranger.name }));
   const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
-  const outcome = soughtBlends({
+  const sought: BlendQuestion = {
     ...question,
-    flours: fresh,
+    flours: withDough(old, question.blend, fresh, question.water, question.dough),
     targets: heldTargets(question, old, shares.map(dec)),
     prefer: { kind: "nearest", to: question.blend },
-  });
+  };
+  const outcome = soughtBlends(sought);
   if (!outcome.ok) return outcome;
   const oldShares = shares.map((share, index) => shareFigure(index, old[index]?.name ?? "", share));
   const inUse = oldShares.filter(({ value }) => !dec(value).isZero());
-  const before = [...inUse, ...blendFigures(old, oldShares, question.basis, question.currency)];
+  const mass = flourOfBatch({ ...question, flours: old }, shares.map(dec));
+  const before = [...inUse, ...blendFigures(old, oldShares, question.basis, question.currency, mass)];
   const found = outcome.value.kind === "found" ? outcome.value.blends : [];
   const rows = toldApart(
-    found.map((blend) => {
-      const water = waterBetween(old, question.blend, fresh, sharesOf(blend), question.water);
+    found.map((one) => {
+      const water = waterBetween(old, question.blend, fresh, sharesOf(one), question.water);
+      const blend = withWater(sought, one, water, question.dough);
       const changes = compareFigures(before, figuresIn(blend));
       return { blend, changes, notHeld: notHeld(changes, blend), water };
     }),
@@ -208,6 +212,65 @@ export function waterBetween(
 ): BlendWater {
   const order = old.map(({ name }) => name);
   return waterAfter(waterFlours(old, before), waterFlours(fresh, after), added, order);
+}
+
+/**
+ * Each flour with the dough it makes, beside that of the blend as it is. The water of a blend is linear in its shares by own
+ * figures and by sources alike; where both may come to count, each flour makes the least dough of them, so that no blend
+ * takes more of a store or more money than it was found to.
+ *
+ * @param dough - on 100 of flour of the blend as it is; none where the flour of the batch stays, whatever its water
+ */
+export function withDough(
+  old: readonly StockedFlour[],
+  before: readonly GivenShare[],
+  fresh: readonly StockedFlour[],
+  added: DecimalText,
+  dough: DecimalText | undefined,
+): readonly StockedFlour[] {
+  if (dough === undefined) return fresh;
+  const isOpen = ({ ownWater, dryGluten }: StockedFlour): boolean => ownWater === undefined && dryGluten !== true;
+  const all = [...old, ...fresh];
+  const mixed = all.some(isOpen) && all.some(({ ownWater, dryGluten }) => ownWater !== undefined && !dryGluten);
+  const alone = (flours: readonly StockedFlour[], news: readonly StockedFlour[], name: string): Decimal =>
+    dec(waterBetween(flours, before, news, [{ name, share: "100" }], added).added.value);
+  const bySources = (flours: readonly StockedFlour[]): readonly StockedFlour[] =>
+    flours.map(({ ownWater, ...flour }) => (flour.dryGluten && ownWater ? { ...flour, ownWater } : flour));
+  const used = waterFlours(old, before).map((flour) => ({ open: isOpen({ ...flour, protein: "0" }), ...flour }));
+  const openShare = sum(used.filter(({ open }) => open).map(({ share }) => dec(share)));
+  const taken = used
+    .filter(({ open }) => !open)
+    .map((one) => dec(one.share).times(one.ownWater?.percent ?? glutenTakes));
+  const byOwn = dec(added).times(100).minus(sum(taken));
+  return fresh.map((flour) => {
+    const { name } = flour;
+    const isKept = mixed && isOpen(flour) && used.some((one) => one.name === name);
+    const waters = [
+      alone(old, fresh, name),
+      ...(mixed ? [alone(bySources(old), bySources(fresh), name)] : []),
+      ...(isKept ? [byOwn.div(openShare)] : []),
+    ];
+    const least = waters.reduce((one, other) => (one.lt(other) ? one : other));
+    return { ...flour, dough: doughBeside(least.minus(added), dough) };
+  });
+}
+
+/** A blend that was found, held against what is asked with the water it takes itself. */
+export function withWater(
+  question: BlendQuestion,
+  blend: FoundBlend,
+  { added, before }: BlendWater,
+  dough: DecimalText | undefined,
+): FoundBlend {
+  if (dough === undefined) return blend;
+  const own = doughBeside(dec(added.value).minus(before.value), dough);
+  const flours = question.flours.map((flour) => ({ ...flour, dough: own }));
+  const shares = flours.map(({ name }) => blend.shares.find((one) => one.name === name)?.share);
+  return describeShares({ ...question, flours }, shares);
+}
+
+function doughBeside(more: Decimal, dough: DecimalText): DecimalText {
+  return decimalText(more.div(dough).plus(1));
 }
 
 function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShare[]): readonly WaterFlour[] {
