@@ -1,4 +1,4 @@
-import { askLot, readNoodleData } from "@noodlewright/core";
+import { askBlend, askCost, askFlourReplacement, askLot, readNoodleData } from "@noodlewright/core";
 import type { Path } from "@noodlewright/core/figure";
 import type { SpecChange } from "@noodlewright/core/spec";
 import fc from "fast-check";
@@ -50,4 +50,66 @@ test("what is kept of the old lot holds at the moisture of the new one once it i
       expect(Math.abs(Number(after.formula.water.added.value) - byHand)).toBeLessThan(0.0051);
     },
   );
+});
+
+/** The flour that a spec weighs out for its costs, kg, and what it is to be paid for, not rounded to coins. */
+function costed(data: unknown) {
+  const lines = answered(askCost(answered(readNoodleData(data)))).lines.flatMap(({ weighed: { line, batch } }) =>
+    line.role === "flour" ? [{ line, mass: Number(batch.value) / 1000 }] : [],
+  );
+  const kilograms = new Map(lines.map(({ line, mass }) => [line.name, mass]));
+  const price = lines.reduce((all, { line, mass }) => all + mass * Number(line.material.price?.perKilogram), 0);
+  return { kilograms, price };
+}
+
+test("the batch price and the store that a new blend is told to take are those of the costs once it is written", () => {
+  const names = ["pale flour", "middle flour", "dark flour", "vital wheat gluten"] as const;
+  const [moisture, absorption] = [
+    fc.integer({ min: 80, max: 160 }).map((tenths) => `${tenths / 10} %`),
+    fc.option(fc.integer({ min: 30, max: 45 }), { nil: undefined }),
+  ];
+  const flour = fc.record({ moisture, absorption, price: fc.integer({ min: 80, max: 300 }) });
+  const way = fc.constantFrom("added", "tap");
+  always(25, [fc.tuple(flour, flour, flour, flour), way, fc.integer({ min: 90, max: 130 })], (all, water, percent) => {
+    const figures = all.map(({ moisture: own, absorption: takes }, index) => ({
+      protein: `${[10, 12, 14, 78][index]} %`,
+      moisture: own,
+      ...(takes !== undefined && { absorption: `${takes + (index === 3 ? 110 : 0)} %` }),
+    }));
+    const [first, second, third, gluten] = figures;
+    const data = {
+      name: "class noodle",
+      flours: [
+        { name: names[0], amount: "70 %", figures: first },
+        { name: names[1], amount: "30 %", figures: second },
+      ],
+      shelf: { [names[2]]: { figures: third }, [names[3]]: { share: "at most 5 %", figures: gluten } },
+      prices: Object.fromEntries(names.map((name, at) => [name, `${(all[at]?.price ?? 0) / 100} EUR/kg`])),
+      water: { [water]: "36 %" },
+      batch: { dough: "20 kg" },
+      scales: [{ division: "0.01 g", capacity: "40 kg" }],
+    };
+    const now = costed(data);
+    const wanted = { protein: "at least 12.2 %", batchPrice: `${((now.price * percent) / 100).toFixed(2)} EUR` };
+    const stock = Object.fromEntries(names.map((name) => [name, "9 kg"]));
+    const asked = { ...data, wanted, stock };
+    for (const found of [
+      askBlend(answered(readNoodleData(asked))),
+      askFlourReplacement(answered(readNoodleData(asked)), { missing: "pale flour" }),
+    ]) {
+      const { answer } = found.ok ? found.value : {};
+      if (answer?.kind !== "found") continue;
+      const [blend] = answer.blends;
+      const after = costed(changed(data, found.ok ? found.changes() : []));
+      // the water is written to the hundredth, on some 130 of dough
+      const near = (told: string, paid = 0): void => expect(Math.abs(Number(told) / paid - 1)).toBeLessThan(1e-4);
+      for (const { id, label, reached, holds } of blend?.checks ?? []) {
+        expect(`${label}: ${holds}`).toBe(`${label}: true`);
+        if (id === "price-of-the-flour-of-the-batch.most") near(reached, after.price);
+        if (id.startsWith("store.")) near(reached, after.kilograms.get(label.replace(" from the store", "")));
+      }
+      const price = blend?.figures.find(({ id }) => id === "blend.batch-price");
+      near(price?.value ?? "", after.price);
+    }
+  });
 });
