@@ -1,5 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { toldIn } from "#core/figure/told.ts";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
 import type { Written } from "../formula/worked-out.ts";
@@ -48,6 +49,8 @@ describe("loads", () => {
     expect(toldOf(outcome)).toMatchObject([
       { code: "mixer.no-equal-loads", kind: "no-answer", path: ["mixer"], advice },
     ]);
+    const us = outcome.ok ? [] : outcome.problems.map((one) => toldIn("us")(one).advice);
+    expect(us).toEqual(["make at most 11.023 lb of dough in 1 load, or make at least 13.228 lb of dough in 2 loads"]);
     expect(planned(of("5 kg", "3 kg", "5 kg")).loads.count.value).toBe("1");
     expect(planned(of("6 kg", "3 kg", "5 kg")).loads.count.value).toBe("2");
   });

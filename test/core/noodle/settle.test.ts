@@ -9,6 +9,7 @@ import {
   told,
 } from "@noodlewright/core";
 import { shown } from "@noodlewright/core/figure";
+import { renderCsv } from "@noodlewright/core/render";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { always } from "../../always.ts";
@@ -292,7 +293,7 @@ describe("a spec that states its amounts and what it wants", () => {
     { wanted: { anhydrousSalts: "1.2 %" }, miss: "anhydrous alkaline salts" },
     { wanted: { potassiumShare: "40 %" }, miss: "potassium carbonate" },
     { wanted: { saltInDough: "0.9 %" }, miss: "salt in the dough" },
-    { wanted: { sodium: "10 mg" }, miss: "sodium of a cooked bowl" },
+    { wanted: { sodium: "at most 10 mg" }, miss: "sodium of a cooked bowl" },
   ])("is held against $wanted, loudly", ({ wanted, miss }) => {
     const noodle = read({ wanted });
     const loud = [expect.stringContaining(`wanted.missed: not the noodle that is wanted: ${miss} is `)];
@@ -319,7 +320,7 @@ describe("a spec that states its amounts and what it wants", () => {
     ["1.30 EUR/kg", "metric", "2.00 EUR/kg", "at most 1.30 EUR/kg"],
     ["1 EUR per 3 kg", "metric", "2.0000 EUR/kg", "at most 1 EUR per 3 kg (0.3333 EUR/kg)"],
     ["0.40 EUR/lb", "metric", "2.0000 EUR/kg", "at most 0.40 EUR/lb (0.8818 EUR/kg)"],
-    ["0.40 EUR/lb", "us", "0.9072 EUR/lb", "at most 0.40 EUR/lb"],
+    ["at most 0.40 EUR/lb", "us", "0.9072 EUR/lb", "at most 0.40 EUR/lb"],
   ] as const)("a price of %s is told in %s units as it was said", (price, units, reached, most) => {
     const prices = { "bread flour": "2 EUR/kg", "rye flour": "2 EUR/kg" };
     const noodle = answered(readNoodleData({ ...spec, prices, wanted: { price } }, { units }));
@@ -331,6 +332,9 @@ describe("a spec that states its amounts and what it wants", () => {
     const unit = units === "us" ? "EUR/lb" : "EUR/kg";
     const blend = askBlend(noodle);
     const settled = askSettle(noodle);
+    expect(settled.ok && renderCsv(settled.report(), undefined)).toMatchObject({
+      text: expect.stringMatching(/^what,reached,wanted,met/u),
+    });
     const texts = JSON.stringify([sections, settled.ok && settled.report().sections]);
     expect(texts).toContain(most);
     for (const told of [texts, JSON.stringify(blend.ok && blend.report().sections)]) {
@@ -350,6 +354,6 @@ describe("a spec that states its amounts and what it wants", () => {
         /^wanted\.missed: .* the cost of a bowl is 0\.16\d* EUR.*; of it, bread flour costs 0\.1\d* EUR$/u,
       ),
     ]);
-    expect(loud("0.20 EUR")).toEqual([]);
+    expect(loud("at most 0.20 EUR")).toEqual([]);
   });
 });

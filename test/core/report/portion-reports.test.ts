@@ -1,5 +1,5 @@
 import type { Report } from "@noodlewright/core";
-import type { Cell, Table } from "@noodlewright/core/render";
+import { type Cell, renderCsv, type Table } from "@noodlewright/core/render";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { costOf } from "#core/batch/cost.ts";
@@ -87,6 +87,7 @@ describe("the report of costs", () => {
     expect(texts("cost").at(-1)?.[0]).toBe("what is priced of them");
     expect(texts("shopping").at(0)).toEqual(["bread flour", "2968", "9000", "nothing", "0.00", "6032"]);
     expect(texts("stock")[0]).toEqual(["cornstarch", "50", "37", "1.3", "runs out first"]); // 50 g for loads of 37 g are 1.35 loads, and no more than 1.3 of them whole
+    expect(renderCsv(costOfWritten(rich), "stock")).toMatchObject({ text: expect.stringMatching(/^[^\r]*,first\r/u) });
   });
 
   it("is whole for any formula in any kitchen", () => {

@@ -1,7 +1,8 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
+import { measure } from "../figure/in-system.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import { type Decimal, dec, decimalText, ONE } from "../number/decimal.ts";
+import { type Decimal, dec, ONE } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { lessUnused, mixerLimit } from "./stated-mass.ts";
 
@@ -50,21 +51,17 @@ export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer
     const before = dec(count.value).minus(1);
     return refuse(
       problem("mixer.no-equal-loads", ["mixer"], {
-        each: grams(each),
+        each: measure(each, "g", 0),
         of: mixer.of ?? "dough",
         loads: count.value,
         smallest: mixer.smallest.text,
         largest: mixer.largest.text,
-        enough: grams(smallest.times(count.value)),
-        ...(before.gt(0) && { fewer: grams(largest.times(before)) }),
+        enough: measure(smallest.times(count.value), "g", 0),
+        ...(before.gt(0) && { fewer: measure(largest.times(before), "g", 0) }),
       }),
     );
   }
   return answer(loads);
-}
-
-function grams(value: ReturnType<typeof dec>): string {
-  return `${decimalText(value.toDecimalPlaces(0))} g`;
 }
 
 function countFigure(value: string, by: string): Figure {

@@ -63,6 +63,8 @@ export function refuseValue(
 
 /** What people write for a quantity. One schema serves every field: making one takes time at every start. */
 const written = z.string();
+/** The same of what is a limit by itself, before which "at most" says nothing more. */
+export const atMost = z.string().check(z.overwrite((text) => text.replace(/^\s*at most\s+/iu, "")));
 
 interface QuantityLimits {
   /** Least value in base units. */
@@ -89,9 +91,10 @@ export function quantityField(
   description: string,
   examples: readonly string[],
   limits: QuantityLimits = {},
+  from = written,
 ) {
   return readAs(
-    written,
+    from,
     (input, context): Quantity => {
       const reading = parseQuantity(input, dimensions);
       if (!reading.ok) {
@@ -125,8 +128,9 @@ export function shareField(description: string, examples: readonly string[], mos
 }
 
 /** A mass above zero. */
-export function massField(description: string, examples: readonly string[]) {
-  return quantityField(["mass"], description, examples, { least: leastMass, most: greatestMass, words: massWords });
+export function massField(description: string, examples: readonly string[], from = written) {
+  const limits = { least: leastMass, most: greatestMass, words: massWords };
+  return quantityField(["mass"], description, examples, limits, from);
 }
 
 /** A mass on hand, which may be none. */
@@ -268,24 +272,24 @@ export interface Money {
   readonly amount: DecimalText;
 }
 
-/** A field that takes an amount of money. */
+/** A field that takes the most that something may cost in all. */
 export function moneyField(description: string) {
   return readAs(
-    z.string(),
+    atMost,
     (input, context): Money => {
       const [, amount, currency] = /^(\d+(?:\.\d+)?)\s*([A-Za-z]{3})$/u.exec(input.trim()) ?? [];
       if (amount !== undefined && currency !== undefined)
         return { amount: decimalText(dec(amount)), currency: currency.toUpperCase() };
       return refuseValue(context, problem("price.unreadable", [], { written: said(input), of: "all" }));
     },
-    { description, examples: ["12 EUR"] },
+    { description, examples: ["12 EUR", "at most 12 EUR"] },
   );
 }
 
 /** A field that takes a price. */
-export function priceField(description: string) {
+export function priceField(description: string, from = written) {
   return readAs(
-    z.string(),
+    from,
     (input, context): Price => {
       const price = parsePrice(input);
       if (price !== undefined) return price;

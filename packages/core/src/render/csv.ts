@@ -21,8 +21,8 @@ export function renderCsv(whole: Report, name: string | undefined): Rendering {
   }
   const isTime = table.columns.map((_, index) => table.rows.some(({ cells }) => cells[index]?.time !== undefined));
   const lines = [
-    table.columns.flatMap(({ label }, index) => [
-      words(label),
+    table.columns.flatMap(({ id, label }, index) => [
+      words(label || id),
       ...(isTime[index] ? [`${label}, min from midnight`] : []),
     ]),
     ...table.rows.map(({ cells }) =>

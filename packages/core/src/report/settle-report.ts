@@ -30,7 +30,7 @@ export function settleReport(
   return report({
     command: "settle",
     title: formula.name,
-    main: "found",
+    main: rounded.length === 0 && checks.length > 0 ? "wanted" : "found",
     sections: [
       section(
         "found",

@@ -2,6 +2,7 @@ import * as z from "zod/mini";
 import { problem } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
 import {
+  atMost,
   basisField,
   count,
   described,
@@ -230,9 +231,11 @@ export const wantedSchema = z.lazy(() =>
       saltInBowl: z.optional(
         boundsField("Salt that is left in a cooked bowl, by what boiling leaves of sodium", ["0.6 g"], "mass"),
       ),
-      sodium: z.optional(massField("Most sodium in a cooked bowl, from all that is in it", ["500 mg"])),
+      sodium: z.optional(
+        massField("Most sodium in a cooked bowl, from all that is in it", ["500 mg", "at most 500 mg"], atMost),
+      ),
       bowlPrice: z.optional(moneyField("Most that the ingredients of a bowl may cost")),
-      price: z.optional(priceField("Most that the blend may cost")),
+      price: z.optional(priceField("Most that the blend may cost", atMost)),
       batchPrice: z.optional(moneyField("Most that all the flour of the batch may cost")),
       mostFlours: described(z.optional(count(1, 40)), {
         description: "Most flours that may be in the blend",

@@ -125,18 +125,22 @@ export const batch = {
     advice: "swap them, or correct the one that is wrong",
   })),
   "mixer.no-equal-loads": noAnswer(
-    ({
-      each,
-      of,
-      loads,
-      smallest,
-      largest,
-      fewer,
-      enough,
-    }: Texts<"each" | "of" | "loads" | "smallest" | "largest" | "enough"> & Partial<Texts<"fewer">>) => ({
-      found: `${each} of ${of} in each of ${inLoads(loads)}, below the mixer's smallest load of ${smallest}`,
+    (
+      {
+        each,
+        of,
+        loads,
+        smallest,
+        largest,
+        fewer,
+        enough,
+      }: Texts<"of" | "loads" | "smallest" | "largest"> & Measures<"each" | "enough"> & Partial<Measures<"fewer">>,
+      _,
+      tell,
+    ) => ({
+      found: `${tell(each)} of ${of} in each of ${inLoads(loads)}, below the mixer's smallest load of ${smallest}`,
       expected: `equal loads from ${smallest} to ${largest} of ${of}`,
-      advice: `${fewer === undefined ? "" : `make at most ${fewer} of ${of} in ${inLoads(String(Number(loads) - 1))}, or `}make at least ${enough} of ${of} in ${inLoads(loads)}`,
+      advice: `${fewer === undefined ? "" : `make at most ${tell(fewer)} of ${of} in ${inLoads(String(Number(loads) - 1))}, or `}make at least ${tell(enough)} of ${of} in ${inLoads(loads)}`,
     }),
   ),
   "rework.no-new-dough": input(({ amount }: Texts<"amount">) => ({
