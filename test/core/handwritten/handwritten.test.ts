@@ -317,6 +317,18 @@ const samples: Readonly<Record<string, Sample>> = {
     prices: { "bread flour": "23.50 EUR per 25 kg", salt: "0.6 EUR per 1 kg" },
     remarks: ['column "EUR per bag"'],
   },
+  "prices in lines, for a kilogram and for a pack": {
+    text: "bread flour 1000 g, 1.20 EUR/kg\n380 g water 0.01 EUR/kg\n10 g salt at 0,60 €/kg\nsoda ash 5 g (7.80 EUR per 500 g)",
+    read: ["flours bread flour 1000 g", ...plain.slice(1), "alkali soda ash 5 g"],
+    prices: { "bread flour": "1.20 EUR/kg", salt: "0.60 EUR/kg", "soda ash": "7.80 EUR per 500 g" },
+    remarks: ['the price "0.01 EUR/kg" is left out'],
+  },
+  "prices in a sentence, of which one has a sign of several currencies and one no weight": {
+    text: "Take 1000 g bread flour at 1.20 EUR/kg, 380 g water, 5 g soda ash at $3/kg and 10 g salt for 1 EUR.",
+    read: ["flours bread flour 1000 g", "water water 380 g", "alkali soda ash 5 g", "salt salt 10 g"],
+    prices: { "bread flour": "1.20 EUR/kg" },
+    remarks: ['the price "$3/kg" is left out', 'the price "1 EUR" is left out'],
+  },
   "prices in the cells, of which one has a sign of several currencies": {
     text: "Ingredient\tg\tPrice\nbread flour\t1000\t$0.94/lb\nwater\t380\t\nsalt\t10\t0.50 USD/kg",
     read: plain,

@@ -3,6 +3,7 @@ import { materialNamed } from "../materials/catalogue.ts";
 import { findPart } from "../materials/composition-parts.ts";
 import { readProduct } from "../materials/product-text.ts";
 import { type Decimal, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { moneyIn, priceOf } from "./heads.ts";
 
 /** What stands beside a flour: the protein, the moisture and the ash of its label or certificate. */
 export interface Beside {
@@ -11,6 +12,26 @@ export interface Beside {
   /** What it leaves open. */
   readonly remarks: readonly string[];
   readonly figures: Readonly<Record<string, unknown>>;
+  /** What it costs, as a spec has it. */
+  readonly price?: string;
+}
+
+const code = "(?:[A-Z]{1,3}|eur|usd|gbp|[Ee]uros?)";
+/** Money, and for how much of it: `1.20 EUR/kg`, `at € 1.20 per kg`, `(7.80 EUR per 500 g)`. */
+const priceForm = new RegExp(
+  String.raw`[\s,;:–-]*(?:(?<!\p{L})(?:at|for|à|zu|costs?|price)\s|@\s?)?\(?(?<told>(?:[A-Z]{0,3}\p{Sc} ?\d[\d.,]*|(?:${code} )?\d[\d.,]* ?(?:${code}(?!\p{L})|\p{Sc}))(?: ?(?:\/|(?:per|for|pro|je|par|le|al|por|an?|the)(?!\p{L})) ?(?:\d[\d.,]* ?)?(?:kg|g|lb|oz|kilo)(?!\p{L}))?)\)?(?=[\s,;.)]|$)`,
+  "u",
+);
+
+/** Takes out of a line the price that stands in it; of one that does not tell for how much, or in what, the reason. */
+function takePrice(line: string): Pick<Beside, "rest" | "remarks" | "price"> {
+  const match = priceForm.exec(line);
+  const text = match?.groups?.["told"]?.replace(/eur|usd|gbp/u, (one) => one.toUpperCase()) ?? "";
+  if (match === null || moneyIn(text) === undefined) return { rest: line, remarks: [] };
+  const rest = `${line.slice(0, match.index)} ${line.slice(match.index + match[0].length)}`;
+  const price = priceOf(text.replace(/kilo$/u, "kg"), undefined);
+  if (price !== undefined) return { rest, remarks: [], price };
+  return { rest, remarks: [`the price "${text}" is left out: write it like 0.92 EUR/kg`] };
 }
 
 const number = String.raw`(\d+(?:[.,]\d+)?)`;
@@ -37,9 +58,10 @@ const forms: readonly (readonly [key: "protein" | "moisture" | "ash", form: RegE
  * the widest of the rule books.
  */
 export function takeBeside(line: string): Beside {
-  let rest = line;
+  const priced = takePrice(line);
+  let { rest } = priced;
   let figures: Record<string, unknown> = {};
-  const remarks: string[] = [];
+  const remarks = [...priced.remarks];
   for (const [key, form] of forms) {
     const match = form.exec(rest);
     if (match === null || figures[key] !== undefined || (key === "protein" && "label" in figures)) continue;
@@ -51,7 +73,12 @@ export function takeBeside(line: string): Beside {
   const emptied = rest.replace(/\([\s,;:]*\)/gu, " ").replace(/(?:\bwith\b|[,;(:–-])\s*(?=\)|$)/u, "");
   const { proteinBasis = figures["moisture"] === undefined ? "as is" : undefined, ...others } = figures;
   const isBased = figures["protein"] !== undefined && proteinBasis !== undefined;
-  return { rest: emptied, figures: { ...others, ...(isBased && { proteinBasis }) }, remarks };
+  return {
+    rest: emptied,
+    figures: { ...others, ...(isBased && { proteinBasis }) },
+    remarks,
+    ...(priced.price !== undefined && { price: priced.price }),
+  };
 }
 
 function stated(

@@ -39,7 +39,11 @@ export function placed(item: Item, underDusting: boolean): PlacedItem | LeftOut 
   const part = (underDusting || item.dusting) && where.part !== "alkali" ? "dusting" : where.part;
   const amount = chosen(item);
   const figures = { ...where.figures };
-  const remarks = [...(where.remarks ?? []), ...item.remarks, ...remarksOn(item, amount)];
+  const ofPrice =
+    part === "water" && item.price !== undefined
+      ? [`the price "${item.price}" is left out: water has none in a spec`]
+      : [];
+  const remarks = [...(where.remarks ?? []), ...item.remarks, ...remarksOn(item, amount), ...ofPrice];
   const entry = {
     line: item.line.number,
     name: where.name,

@@ -341,8 +341,8 @@ function assemble(
     else merged.splice(same, 1, both(first, one));
   }
   const of = (part: Part): readonly DraftEntry[] => merged.filter((one) => one.part === part).map(({ entry }) => entry);
-  const prices = merged.flatMap(({ part, item: { line }, entry }) => {
-    const price = part === "water" ? undefined : sorted.prices.get(line.number);
+  const prices = merged.flatMap(({ part, item, entry }) => {
+    const price = part === "water" ? undefined : (item.price ?? sorted.prices.get(item.line.number));
     return price === undefined ? [] : [[entry.name, price] as const];
   });
   const draft: Draft = {

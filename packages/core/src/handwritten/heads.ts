@@ -1,4 +1,6 @@
 import { currencyCodes } from "../materials/currencies.ts";
+import { parsePrice } from "../materials/fields.ts";
+import { amountsOf, type CommaUse } from "./amounts.ts";
 
 /** What a column of a table holds, as its head and its cells tell. */
 export type Column = { readonly at: number; readonly head: string } & (
@@ -97,6 +99,16 @@ export function pricedMass(text: string): string | undefined {
   return /(?:\/|(?<!\p{L})(?:per|pro|je|par|le|al|por|a|the)) ?(?:1 ?)?(kg|g|lb|oz)(?!\p{L})/iu
     .exec(text)?.[1]
     ?.toLowerCase();
+}
+
+/** A price as a spec has it, of text that tells how much money; for how much, and in what, where the text does not tell. */
+export function priceOf(text: string, comma: CommaUse, per?: string, currency?: string): string | undefined {
+  const [number] = amountsOf(text.replace(/[^\d.,' ]+/gu, " ").trim(), comma);
+  const mass = pricedMass(text.replace(/^\D*[\d.,' ]+/u, "")) ?? per;
+  const money = moneyIn(text)?.currency ?? currency;
+  if (number?.is.by !== "number" || mass === undefined || money === undefined) return undefined;
+  const price = `${number.is.text} ${money}${/^\d/u.test(mass) ? ` per ${mass}` : `/${mass}`}`;
+  return Number(number.is.value) === 0 || parsePrice(price) === undefined ? undefined : price;
 }
 
 /** Nothing, said in one way or another; the sign of an error is no amount either. */

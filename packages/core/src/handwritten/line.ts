@@ -45,6 +45,8 @@ export interface Item {
   readonly inBrackets: readonly string[];
   readonly dusting: boolean;
   readonly remarks: readonly string[];
+  /** What it costs, as a spec has it. */
+  readonly price?: string;
 }
 
 const bullet = new RegExp(
@@ -129,7 +131,7 @@ function readText(
 ): ReadLine {
   const text = yields.test(asWritten) ? asWritten : timesEach(asWritten, comma);
   const isHeading = line.text.startsWith("#") || text.endsWith(":");
-  const { rest: read, figures, remarks } = takeBeside(text);
+  const { rest: read, figures, remarks, price } = takeBeside(text);
   const made = [...read.matchAll(brackets)].filter(([, words = ""]) => madeOf(words, true) !== undefined);
   const rest = made.reduce((left, [whole]) => left.replace(whole, " "), read);
   const amounts = amountsOf(rest, comma).filter(({ is }) => is.by !== "other");
@@ -178,6 +180,7 @@ function readText(
     inBrackets,
     dusting: dusting.test(rest),
     remarks,
+    ...(price !== undefined && { price }),
   };
 }
 

@@ -1,5 +1,4 @@
-import { parsePrice } from "../materials/fields.ts";
-import { amountsOf, type CommaUse, commaUse } from "./amounts.ts";
+import { type CommaUse, commaUse } from "./amounts.ts";
 import type { WrittenLine } from "./characters.ts";
 import {
   type Column,
@@ -12,8 +11,8 @@ import {
   isOfDusting,
   isOfKind,
   isOfNames,
-  moneyIn,
   pricedMass,
+  priceOf,
 } from "./heads.ts";
 import { measureOf } from "./measures.ts";
 
@@ -279,13 +278,8 @@ function pricesOf(columns: readonly Column[], rows: readonly Row[], nameAt: numb
       const cell = cells[at] ?? "";
       const bag = pack?.is === "pack" ? (cells[pack.at] ?? "") : "";
       const bagMass = pack?.is === "pack" && isBare(bag) ? `${bag.replace(",", ".")} ${pack.unit}` : pricedMass(bag);
-      const [number] = amountsOf(cell.replace(/[^\d.,' ]+/gu, " ").trim(), comma);
-      const mass = pricedMass(cell.replace(/^\D*[\d.,' ]+/u, "")) ?? (per === "pack" ? bagMass : per);
-      const money = moneyIn(cell)?.currency ?? currency;
-      if (number?.is.by !== "number" || mass === undefined || money === undefined) return [];
-      if ((cells[nameAt ?? 0] ?? "") === "" || Number(number.is.value) === 0) return [];
-      const price = `${number.is.text} ${money}${/^\d/u.test(mass) ? ` per ${mass}` : `/${mass}`}`;
-      return parsePrice(price) === undefined ? [] : [[line.number, price]];
+      const price = priceOf(cell, comma, per === "pack" ? bagMass : per, currency);
+      return price === undefined || (cells[nameAt ?? 0] ?? "") === "" ? [] : [[line.number, price]];
     });
     const unread = rows.filter(
       ({ line, cells }) => /[1-9]/u.test(cells[at] ?? "") && !prices.some(([number]) => number === line.number),
