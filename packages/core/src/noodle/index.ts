@@ -34,6 +34,7 @@ export type { BatchTolerance } from "../explore/spec-tolerance.ts";
 export type { CauseShare, Tolerance } from "../explore/tolerance.ts";
 export type { TrialWeights, WeighedTrial } from "../explore/trial-weights.ts";
 export type { WantedCheck } from "../explore/wanted-checks.ts";
+export type { Reached } from "../figure/problems/explore.ts";
 export type { AlkaliFigures } from "../formula/alkali.ts";
 export type { Blend, OnBases } from "../formula/blend.ts";
 export type { DoughTable, InDough } from "../formula/dough-table.ts";

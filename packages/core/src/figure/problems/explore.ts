@@ -1,5 +1,5 @@
 import type { Measure } from "../in-system.ts";
-import { type Counts, type Inner, input, type Lists, type Measures, noAnswer, remark, type Texts } from "./entry.ts";
+import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 
 /** What is wanted and does not go together with the rest, and both ends of what it comes to beside it. */
 export interface WayOut extends Texts<"label" | "unit" | "wanted"> {
@@ -35,7 +35,7 @@ export type Found = {
 };
 
 /** What is reached beside what is wanted; of the price of a mass, both as measures too, which are told in the units asked for. */
-export type Reached = Texts<"reached" | "wanted"> & { readonly price?: Measures<"reached" | "most"> };
+export type Reached = Texts<"reached" | "wanted"> & { readonly price?: Readonly<Record<"reached" | "most", Measure>> };
 
 /** A want that is missed; of a price, with what costs most. */
 export type Missed = Texts<"label"> & Reached & { readonly dearest?: Texts<"name" | "cost"> };
