@@ -1,4 +1,4 @@
-import { askBlend, askCost, askFlourReplacement, askLot, readNoodleData } from "@noodlewright/core";
+import { askBlend, askCost, askFlourReplacement, askLot, askNutrition, readNoodleData } from "@noodlewright/core";
 import type { Path } from "@noodlewright/core/figure";
 import type { SpecChange } from "@noodlewright/core/spec";
 import fc from "fast-check";
@@ -100,7 +100,12 @@ test("the batch price and the store that a new blend is told to take are those o
       const { answer } = found.ok ? found.value : {};
       if (answer?.kind !== "found") continue;
       const [blend] = answer.blends;
-      const after = costed(changed(data, found.ok ? found.changes() : []));
+      const written = changed(data, found.ok ? found.changes() : []);
+      const { formula } = answered(readNoodleData(written));
+      // a flour that is dropped is gone from the list, with its allergens
+      const flours = formula.lines.filter(({ role }) => role === "flour").map(({ name }) => name);
+      expect(flours.toSorted()).toEqual(blend?.shares.map(({ name }) => name).toSorted());
+      const after = costed(written);
       // the water is written to the hundredth, on some 130 of dough
       const near = (told: string, paid = 0): void => expect(Math.abs(Number(told) / paid - 1)).toBeLessThan(1e-4);
       for (const { id, label, reached, holds } of blend?.checks ?? []) {
@@ -112,4 +117,19 @@ test("the batch price and the store that a new blend is told to take are those o
       near(price?.value ?? "", after.price);
     }
   });
+});
+
+test("a flour at 0 % brings no allergen", () => {
+  const bread = { name: "bread flour", amount: "100 %" };
+  const data = {
+    name: "class noodle",
+    flours: [bread, { name: "barley flour", amount: "0 %" }],
+    water: { added: "36 %" },
+  };
+  const noodle = answered(readNoodleData(data));
+  expect(noodle.formula.allergens).toEqual(["wheat"]);
+  expect(noodle.formula.blend.allergens).toEqual(["wheat"]);
+  expect(answered(askNutrition(noodle)).allergens.contains.flatMap(({ materials }) => materials)).not.toContain(
+    "barley flour",
+  );
 });

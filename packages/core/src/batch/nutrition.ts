@@ -6,6 +6,7 @@ import type { Formula } from "../formula/formula.ts";
 import type { Jurisdiction } from "../materials/allergen-lists.ts";
 import { type AllergenReport, allergensFor } from "../materials/allergens.ts";
 import type { RuleBookName } from "../materials/rounding-rules.ts";
+import { dec } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { bowlWeight, cookGain } from "./bowl.ts";
 import { contentsOf } from "./composition.ts";
@@ -56,7 +57,8 @@ export function nutritionOf(spec: Spec, formula: Formula, wish: NutritionWish): 
   const amounts = amountsOf(contents, formula, rules, { gain, kept, ...(raw && { raw }) });
   const other = otherProtein(contents, formula, rules);
   const lines = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
-  const materials = lines.map(({ name, material }) => ({ ...material, name }));
+  const used = lines.filter(({ parts }) => !dec(parts.value).isZero());
+  const materials = used.map(({ name, material }) => ({ ...material, name }));
   const allergens = allergensFor(materials, wish.jurisdiction ?? rules);
   const nutrition: Omit<Nutrition, "graph"> = {
     rules,

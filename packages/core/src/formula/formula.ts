@@ -41,7 +41,7 @@ export interface Formula {
   readonly writtenFlour?: Figure;
   /** Flour of the stated moisture that 1 of the flour at hand stands for, where the formula was written on another. */
   readonly referenceFactor?: Figure;
-  /** Allergens of all ingredients, and the ingredients whose allergens nobody stated. */
+  /** Allergens of all ingredients of which there is any, and the ingredients whose allergens nobody stated. */
   readonly allergens: readonly Allergen[];
   readonly allergensPossible: readonly Allergen[];
   readonly allergensUnknown: readonly string[];
@@ -159,7 +159,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
   const lines = all.filter(({ role }) => role !== "dusting");
   const dusting = all.find(({ role }) => role === "dusting");
   const blend = mixFlours(lines.filter(({ role }) => role === "flour"));
-  const everything = all.map((line) => line.material);
+  const everything = all.filter(({ parts }) => !dec(parts.value).isZero()).map((line) => line.material);
   const alkali = sumAlkali(lines);
   const salts = lines.filter(({ material }) => material.kind === "salt");
   const formula = published<Omit<Formula, "graph">>({

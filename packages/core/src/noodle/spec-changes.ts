@@ -63,7 +63,7 @@ export function lotChanges(noodle: Noodle, { rows }: Substitution): readonly Spe
       : [...new Set([...Object.keys(after), ...Object.keys(before)])]
           .filter((key) => JSON.stringify(before[key]) !== JSON.stringify(after[key]))
           .map((key): SpecChange => ({ path: [...place, key], ...(key in after && { value: after[key] }) }));
-  return [...changedBlend(noodle, row.blend, row.water), ...figures];
+  return [...figures, ...changedBlend(noodle, row.blend, row.water)];
 }
 
 /**
@@ -167,7 +167,7 @@ function amountIn({ spec: { flours }, formula }: Noodle, parts: Decimal, digits:
 /** Digits of an amount that was worked out: off by at most 0.05 % of it, less than a scale is. */
 const fewDigits = 4;
 
-/** The flours of a spec at the shares of a blend, those it has not yet put behind them, and the water with them. */
+/** The flours of a spec at the shares of a blend, those it has not yet put behind them, the water, and those it drops taken out. */
 function changedBlend(
   noodle: Noodle,
   { shares }: FoundBlend,
@@ -176,13 +176,17 @@ function changedBlend(
 ): readonly SpecChange[] {
   const { spec, formula } = noodle;
   const { flours } = spec;
-  const gone = flours.findIndex(({ name }) => plainName(name) === plainName(missing));
-  const moved = flours.flatMap(({ name }, index): readonly SpecChange[] => {
+  const moved: SpecChange[] = [];
+  const taken: SpecChange[] = [];
+  for (const [index, { name }] of flours.entries()) {
     const share = shares.find((one) => one.name === name)?.share.value ?? "0";
-    const before = formula.lines.find(({ path }) => path[0] === "flours" && path[1] === index)?.parts.value;
-    if (index === gone || (before !== undefined && dec(before).eq(share))) return [];
-    return [{ path: ["flours", index, "amount"], value: flourAmount(noodle, share) }];
-  });
+    const before = formula.lines.find(({ path }) => path[0] === "flours" && path[1] === index)?.parts.value ?? "0";
+    const isGone = dec(share).isZero() && (!dec(before).isZero() || plainName(name) === plainName(missing));
+    // the last first, so that the places of the others hold
+    if (isGone) taken.unshift({ path: ["flours", index] });
+    else if (!dec(before).eq(share))
+      moved.push({ path: ["flours", index, "amount"], value: flourAmount(noodle, share) });
+  }
   const fresh = shares.filter(({ name }) => !flours.some((flour) => flour.name === name));
   const added = fresh.map(({ name, share }, index): SpecChange => {
     const figures = shelfEntry(spec, name)?.figures;
@@ -192,7 +196,6 @@ function changedBlend(
       value: { ...entry, ...(figures && { figures: writtenFigures(figures) }) },
     };
   });
-  const taken = gone < 0 ? [] : [{ path: ["flours", gone] }];
   return [...moved, ...added, ...(water === undefined ? [] : blendWaterChanges(noodle, water)), ...taken];
 }
 
