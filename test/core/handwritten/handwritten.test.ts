@@ -869,12 +869,15 @@ test.each(["tepid water 190 g", "lauwarmes Wasser 190 g", "Wasser, kalt: 190 g"]
   expect(readHandwritten(`bread flour 500 g\n${line}`).spec["water"]).toEqual({ tap: "190 g" });
 });
 
-test("lines of which nobody is asked take no longer than known ones: nearest names are looked for where somebody asks", () => {
+test("lines of which nobody is asked take not much longer than known ones: nearest names are looked for where somebody asks", () => {
   const took = (line: string): number => {
-    const started = performance.now();
-    readHandwritten(`${line}\n`.repeat(100));
-    return performance.now() - started;
+    const runs = Array.from({ length: 5 }, () => {
+      const { user } = process.cpuUsage();
+      readHandwritten(`${line}\n`.repeat(100));
+      return process.cpuUsage().user - user;
+    });
+    return Math.min(...runs);
   };
-  took('"x');
-  expect(took('"x')).toBeLessThan(2 * took("bread flour 3 g"));
+  // Five times as long where names are looked for at once.
+  expect(took('"x')).toBeLessThan(3 * took("bread flour 3 g"));
 });
