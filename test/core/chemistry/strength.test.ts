@@ -153,7 +153,7 @@ describe("a hydrometer", () => {
 describe("outside the fits", () => {
   test("too warm names the range", () => {
     const outcome = solutionDensity({ species: { K2CO3: "25" }, water: "75", inert: "0" }, 50);
-    expect(toldOf(outcome)[0]?.expected).toBe("5 to 40 °C for these salts");
+    expect(toldOf(outcome)[0]?.expected).toBe("5 °C to 40 °C for these salts");
   });
 
   test("below 20 °C the carried-on fit of potassium carbonate is named", () => {
