@@ -109,7 +109,7 @@ export function distanceTo(text: string, most = 0.5): (other: string) => number 
     if (text === other) return 0;
     const longest = Math.max(text.length, other.length);
     if (longest - shared(other) > most * longest) return 1;
-    const distance = editDistance(text, other, most * longest) / longest;
+    const distance = editDistance(text, other) / longest;
     return distance > most ? 1 : distance;
   };
 }
@@ -136,30 +136,20 @@ function sum(values: readonly number[]): number {
   return values.reduce((total, value) => total + value, 0);
 }
 
-/**
- * Letters to insert, delete, replace or swap with their neighbour to get from one text to the other; where that takes more
- * than `most`, some number above it.
- *
- * @example editDistance("bred", "bread") // => 1
- */
-export function editDistance(a: string, b: string, most = Infinity): number {
+/** Letters to insert, delete, replace or swap with their neighbour to get from one text to the other. @example editDistance("bred", "bread") // => 1 */
+export function editDistance(a: string, b: string): number {
   const row = (): Uint16Array => new Uint16Array(b.length + 1);
   let [before, last, next] = [row(), row(), row()];
   for (let j = 0; j <= b.length; j += 1) last[j] = j;
-  let fewest = [0, 0];
   for (let i = 1; i <= a.length; i += 1) {
     next[0] = i;
-    let fewestNow = i;
     for (let j = 1; j <= b.length; j += 1) {
       let least = (last[j - 1] ?? 0) + (a[i - 1] === b[j - 1] ? 0 : 1);
       least = Math.min(least, (last[j] ?? 0) + 1, (next[j - 1] ?? 0) + 1);
       if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1])
         least = Math.min(least, (before[j - 2] ?? 0) + 1);
       next[j] = least;
-      if (least < fewestNow) fewestNow = least;
     }
-    fewest = [fewest[1] ?? 0, fewestNow];
-    if (Math.min(...fewest) > most) return Math.min(...fewest);
     [before, last, next] = [last, next, before];
   }
   return last[b.length] ?? 0;
