@@ -80,7 +80,8 @@ export interface Mended {
  * What to add of all else where too much of something is in the bowl. The load grows until that much is right in it; what is
  * added is rounded to the scales, and nothing is ever less than what is in. What there is no more of stays as it is: then all
  * else goes by the flour that there is, and the figures tell how far off the formula the dough stays; where that leads no
- * nearer to the formula, only what the list still lacks is added. What a scale cannot tell, one step of it, is not too much. Rework is the same dough: too much of it needs nothing else.
+ * nearer to the formula, only what the list still lacks is added. What a scale cannot tell, one step of it, is not too much.
+ * Rework is the same dough: too much of it needs nothing else.
  *
  * Problems: `mend.nothing`, `mend.unknown`, `mend.several`, `mend.twice`, `mend.amount`, `mend.beyond`.
  */
