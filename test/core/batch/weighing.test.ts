@@ -1,3 +1,4 @@
+import { askBatch, askCost, askWorkbook, readNoodle } from "@noodlewright/core";
 import type { Batch } from "@noodlewright/core/answers";
 import { type Graph, recalculated } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
@@ -47,6 +48,37 @@ describe("scales", () => {
     ]);
     expect(on([{ ...coarse, capacity: "2 kg" }, exact])).toEqual(["scale to 0.1 g", "scale to 5 g", "scale to 0.1 g"]);
     expect(on([coarse, { ...exact, capacity: "2 kg" }])).toEqual(["scale to 5 g", "scale to 0.1 g", "scale to 0.1 g"]);
+  });
+
+  it("have nothing to do with what is written at 0 %, which is no egg to be careful with and nothing to price", () => {
+    const none = { name: "whole egg", amount: "0 %" };
+    const spec = {
+      name: "test",
+      flours: [
+        { name: "barley flour", amount: "0 %" },
+        { name: "bread flour", amount: "100 %" },
+      ],
+      water: { tap: "36 %" },
+      salt: "0 %",
+      ingredients: [none],
+      dusting: { ...none, name: "cornstarch" },
+      prices: { "barley flour": "2 EUR/kg", "bread flour": "1 EUR/kg" },
+      batch: { flour: "10 kg" },
+    };
+    const noodle = answered(readNoodle(spec));
+    const cost = answered(askCost(noodle));
+    const rows = answered(askWorkbook(noodle)).sheets.flatMap((sheet) => sheet.rows);
+    const inputs = rows.filter((cells) => cells.some((cell) => cell?.role === "input"));
+    const [weighed, other] = [["flour.2", "water"], /egg|barley flour|cornstarch/iu];
+    const batch = askBatch(noodle);
+    expect(answered(batch).lines.map(({ line }) => line.id)).toEqual(weighed);
+    expect(cost.lines.map((one) => one.weighed.line.id)).toEqual(weighed);
+    expect(cost.unpriced).toEqual([]);
+    const { sections, cautions } = batch.ok ? batch.report() : {};
+    expect(JSON.stringify([sections, cautions])).not.toMatch(other);
+    expect(cautions).toHaveLength(1);
+    expect(inputs.length).toBeGreaterThan(3);
+    expect(JSON.stringify(inputs)).not.toMatch(other);
   });
 
   it("are the finest that take the weight at once", () => {
@@ -186,7 +218,8 @@ describe("weights", () => {
     // 5.4 g of salt as 5 g; half of 1 g in 5.4 g
     expect(dec(lineOf(batch, "salt").off.value).toFixed(2)).toBe("-7.41");
     expect(dec(lineOf(batch, "salt").nearest.value).toFixed(2)).toBe("9.26");
-    expect(planned({ salt: "0 %", batch: { flour: "500 g" } }).lines[2]).toMatchObject({
+    const eggs = { water: { tap: "0 %" }, ingredients: [{ name: "whole egg", amount: "45 %" }] };
+    expect(planned({ ...eggs, batch: { flour: "500 g" } }).lines[1]).toMatchObject({
       off: { value: "0" },
       nearest: { value: "0" },
     });

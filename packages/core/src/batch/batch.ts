@@ -3,6 +3,7 @@ import { type Graph, published } from "../figure/graph.ts";
 import { answer, loudNote, type Note, note, type Outcome, problem, problemsOf, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
+import { inUse } from "../formula/line.ts";
 import { type Decimal, type DecimalInput, dec, sum, ZERO } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -125,14 +126,15 @@ function weighLeaving(
   if (!parted.ok) return parted;
   const { rework } = parted.value;
   const { count, flour } = parted.value.loads;
-  const lines = weighLoad(formula.lines, flour, count, scales.value);
+  const lines = weighLoad(inUse(formula.lines), flour, count, scales.value);
   const flourLoad = sum(lines.filter(({ line }) => line.role === "flour").map(({ load }) => dec(load.value)));
   if (flourLoad.isZero()) {
     return refuse(
       problem("weighing.no-flour", ["batch"], { flour: dec(flour.value).toSignificantDigits(3).toFixed() }),
     );
   }
-  const dusting = formula.dusting && weighApart(formula.dusting, flour, count, scales.value);
+  const [dusted] = inUse(formula.dusting ? [formula.dusting] : []);
+  const dusting = dusted && weighApart(dusted, flour, count, scales.value);
   const loadMasses = [...lines.map(({ load }) => load), ...(rework ? [rework.mass] : [])];
   const batchMasses = [...lines.map(({ batch: whole }) => whole), ...(rework ? [rework.batch] : [])];
   const weights: Weights = {

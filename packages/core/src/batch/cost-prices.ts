@@ -1,6 +1,6 @@
 import { answer, type Note, note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/line.ts";
+import { everyLine, type FormulaLine, inUse } from "../formula/line.ts";
 import { sameMaterial } from "../formula/prices.ts";
 import { materialName, nearestMaterials } from "../materials/catalogue.ts";
 import { currencyCodes, minorPlaces } from "../materials/currencies.ts";
@@ -20,7 +20,7 @@ export interface Prices {
  * Problems: `cost.no-prices`, `cost.mixed-currencies`, `cost.unknown-currency`, `cost.two-prices`.
  */
 export function pricesOf(spec: Pick<Spec, "prices" | "stock">, formula: Formula): Outcome<Prices> {
-  const lines = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
+  const lines = inUse(everyLine(formula));
   const twice = lines.flatMap((line) => {
     const {
       name,
@@ -42,7 +42,7 @@ export function pricesOf(spec: Pick<Spec, "prices" | "stock">, formula: Formula)
       problem("cost.unknown-currency", pathOfPrice(spec, lines), { currency: code, nearest: nearestCurrencies(code) }),
     );
   }
-  const names = lines.map(({ name }) => name);
+  const names = everyLine(formula).map(({ name }) => name);
   return answer({ lines, currency: code, places }, [
     ...unusedNotes("prices", spec.prices, names),
     ...unusedNotes("stock", spec.stock, names),

@@ -2,7 +2,7 @@ import { type Figure, given, worked } from "../figure/figure.ts";
 import { answer, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/line.ts";
+import { everyLine, type FormulaLine } from "../formula/line.ts";
 import { materialName, nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
 import { type Decimal, dec } from "../number/decimal.ts";
@@ -113,16 +113,17 @@ function doughForLoad(spec: Spec, parts: Figure, left: Decimal | undefined): Out
 
 /** The lines of a formula, dusting too, that take from one ingredient: by its name in the formula, or as the same material. */
 export function linesOf(name: string, formula: Formula): readonly FormulaLine[] {
-  const all = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])];
   const wanted = materialName(name);
-  return all.filter((line) => materialName(line.name) === wanted || plainName(line.material.name) === wanted);
+  return everyLine(formula).filter(
+    (line) => materialName(line.name) === wanted || plainName(line.material.name) === wanted,
+  );
 }
 
 function doughForIngredient(have: Have, formula: Formula, left: Decimal | undefined): Outcome<Figure> {
   const lines = linesOf(have.name, formula);
   const path: Path = ["batch", "have", "name"];
   if (lines.length === 0) {
-    const names = [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])].map((line) => line.name);
+    const names = everyLine(formula).map((line) => line.name);
     const nearest = nearestMaterials(have.name, names, 2);
     return refuse(problem("batch.unknown-ingredient", path, { name: have.name, names, nearest }));
   }

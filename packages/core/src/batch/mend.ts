@@ -5,7 +5,7 @@ import { answer, loudNote, type Note, note, type Outcome, type Problem, problem,
 
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/line.ts";
+import { type FormulaLine, inUse } from "../formula/line.ts";
 import { stockField } from "../materials/fields.ts";
 import { nearestNames, plainName } from "../materials/nearest.ts";
 import {
@@ -379,7 +379,7 @@ function figuresOf(
   const now = isFloured ? under("now", ({ already }) => already) : undefined;
   const after = under("mended", ({ total }) => total);
   const { blend, water, alkali, salt } = formula;
-  const flours = formula.lines.filter(({ role }) => role === "flour").map(({ parts }) => parts);
+  const flours = inUse(formula.lines).flatMap(({ role, parts }) => (role === "flour" ? [parts] : []));
   const told = [
     ...(flours.length > 1 ? flours : []),
     blend.protein?.at14,

@@ -1,6 +1,7 @@
 import { shownValue } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
+import { inUse } from "../formula/line.ts";
 import { contentOf } from "../materials/nutrients.ts";
 import { type RuleBookName, ruleBooks } from "../materials/rounding-rules.ts";
 import { dec } from "../number/decimal.ts";
@@ -54,7 +55,7 @@ function assumedNotes(contents: readonly Contents[]): readonly Note[] {
 
 function leftOutNotes(formula: Formula): readonly Note[] {
   return [
-    ...(formula.dusting ? [note("nutrition.dusting", [], { name: formula.dusting.name })] : []),
+    ...inUse(formula.dusting ? [formula.dusting] : []).map(({ name }) => note("nutrition.dusting", [], { name })),
     note("nutrition.tap-water", [], {}),
   ];
 }

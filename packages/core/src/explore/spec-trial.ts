@@ -2,9 +2,8 @@ import { glutenTakes } from "../blend/water-flour.ts";
 import type { Published } from "../figure/graph.ts";
 import { type Outcome, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/line.ts";
+import { type FormulaLine, inUse } from "../formula/line.ts";
 import { massField, quantityField } from "../materials/fields.ts";
-import { dec } from "../number/decimal.ts";
 import { type Trial, type TrialFlour, waterTrial } from "./water-trial.ts";
 
 /** Flour of a trial dough and the step of its water unless asked otherwise. */
@@ -31,16 +30,16 @@ export function formulaTrial(
     return refuse(problem("spec.quantity", ["flour"], { written: asked.flour ?? "", example: usual.flour }));
   if (!step.success)
     return refuse(problem("spec.quantity", ["step"], { written: asked.step ?? "", example: usual.step }));
-  const inUse = formula.lines.filter(({ parts }) => !dec(parts.value).isZero());
+  const used = inUse(formula.lines);
   const shares = (lines: readonly FormulaLine[]) => lines.map(({ name, parts }) => ({ name, percent: parts.value }));
   const { water, referenceFactor } = formula;
   return waterTrial({
     flour: flour.data.value,
-    flours: inUse.filter(({ role }) => role === "flour").map(trialFlour),
+    flours: used.filter(({ role }) => role === "flour").map(trialFlour),
     water: water.tap.value,
     carried: water.carried.value,
     step: step.data.value,
-    others: shares(inUse.filter(({ role }) => role !== "flour" && role !== "water")),
+    others: shares(used.filter(({ role }) => role !== "flour" && role !== "water")),
     ...(referenceFactor && { referenceFactor }),
   });
 }

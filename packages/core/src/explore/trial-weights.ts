@@ -5,7 +5,7 @@ import { figureIn, type Graph, graphOf, type Published, published, scoped } from
 import { answer, type Outcome } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
-import { dec } from "../number/decimal.ts";
+import { inUse } from "../formula/line.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { Trial } from "./water-trial.ts";
 
@@ -37,9 +37,8 @@ export function weighTrial(spec: Spec, formula: Formula, trial: Published<Trial>
   const flour = figureIn("trial.flour", trial.graph);
   const count = (id: string, value: number, label: string): Figure =>
     given({ id, label, unit: "", places: 0 }, value, "the trial", definition);
-  const inUse = formula.lines.filter(({ parts, role }) => role === "water" || !dec(parts.value).isZero());
   const weighed = trial.doughs.map(({ water }) => {
-    const lines = inUse.map((line) => (line.role === "water" ? { ...line, parts: water } : line));
+    const lines = inUse(formula.lines).map((line) => (line.role === "water" ? { ...line, parts: water } : line));
     return weighLoad(lines, flour, count("trial.at-a-time", 1, "doughs at a time"), scales.value);
   });
   const tolerance = weighingTolerance(spec);

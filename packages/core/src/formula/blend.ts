@@ -3,9 +3,8 @@ import type { Note } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
 import { flourBasis } from "../materials/moisture.ts";
-import { dec } from "../number/decimal.ts";
 import { ashFigure, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
-import type { FormulaLine } from "./line.ts";
+import { type FormulaLine, inUse } from "./line.ts";
 import { moistureFigure } from "./made-of.ts";
 import { mix } from "./mix.ts";
 import { percent } from "./naming.ts";
@@ -74,9 +73,7 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
     ...(ash && { ash }),
     wholegrain,
     ...(price && currency !== undefined && { price, currency }),
-    allergens: [
-      ...new Set(flours.flatMap(({ parts, material }) => (dec(parts.value).isZero() ? [] : material.allergens))),
-    ],
+    allergens: [...new Set(inUse(flours).flatMap(({ material }) => material.allergens))],
     notes,
   };
 }

@@ -15,7 +15,7 @@ import { type AlkaliFigures, sumAlkali } from "./alkali.ts";
 import { type Blend, mixFlours } from "./blend.ts";
 import { type DoughTable, doughTable } from "./dough-table.ts";
 import { doseNotes, doseProblems, type LegalSalt, legalSalts, tooMuch } from "./limits.ts";
-import type { FormulaLine } from "./line.ts";
+import { type FormulaLine, inUse } from "./line.ts";
 import { type StatedLines, statedLines } from "./lines.ts";
 import { ofFlour } from "./naming.ts";
 import { boughtLines } from "./prices.ts";
@@ -159,7 +159,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
   const lines = all.filter(({ role }) => role !== "dusting");
   const dusting = all.find(({ role }) => role === "dusting");
   const blend = mixFlours(lines.filter(({ role }) => role === "flour"));
-  const everything = all.filter(({ parts }) => !dec(parts.value).isZero()).map((line) => line.material);
+  const everything = inUse(all).map((line) => line.material);
   const alkali = sumAlkali(lines);
   const salts = lines.filter(({ material }) => material.kind === "salt");
   const formula = published<Omit<Formula, "graph">>({

@@ -1,7 +1,7 @@
 import { sharesOf } from "../chemistry/composition.ts";
 import { burns, irritates, unclassed, unclassedSalts } from "../chemistry/hazard.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/line.ts";
+import { type FormulaLine, inUse } from "../formula/line.ts";
 import { dec, HUNDRED } from "../number/decimal.ts";
 
 /**
@@ -12,12 +12,13 @@ import { dec, HUNDRED } from "../number/decimal.ts";
  * raw egg.
  */
 export function formulaCautions(formula: Formula): readonly string[] {
-  const species = formula.lines.flatMap((line) =>
+  const lines = inUse(formula.lines);
+  const species = lines.flatMap((line) =>
     line.role !== "alkali" || line.material.composition === undefined
       ? []
       : sharesOf(line.material.composition).map(([name]) => name),
   );
-  const egg = formula.lines.some((line) => line.material.kind === "egg");
+  const egg = lines.some((line) => line.material.kind === "egg");
   return [
     ...(species.some(irritates)
       ? [
@@ -30,8 +31,8 @@ export function formulaCautions(formula: Formula): readonly string[] {
         ]
       : []),
     ...unclassedSalts([...new Set(species.filter(unclassed))]),
-    ...formula.lines.flatMap(({ material }) => material.cautions ?? []),
-    ...formula.lines.flatMap(saltOfItsOwn),
+    ...lines.flatMap(({ material }) => material.cautions ?? []),
+    ...lines.flatMap(saltOfItsOwn),
     ...(egg
       ? ["Raw egg can carry Salmonella: keep the dough cold, cook the noodles through, wash hands and tools."]
       : []),

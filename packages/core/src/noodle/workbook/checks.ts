@@ -32,7 +32,7 @@ export function checks(made: Made): readonly WorkbookCheck[] {
     graph,
   } = made;
   const flours = batch.lines.filter(({ line }) => line.role === "flour");
-  const rests = flours.filter((_, index) => spec.flours[index]?.amount === "rest");
+  const rests = flours.filter(({ line }) => spec.flours[Number(line.path[1])]?.amount === "rest");
   const others = weighed.filter(({ line }) => line.role !== "flour");
   const most = (role: WeighedLine["line"]["role"]): string => (role === "flour" ? "100" : mostParts[role]);
   const alkali = formula.alkali;

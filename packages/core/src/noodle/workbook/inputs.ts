@@ -1,5 +1,6 @@
 import type { Figure } from "../../figure/figure.ts";
 import { inSystem } from "../../figure/in-system.ts";
+import { everyLine } from "../../formula/line.ts";
 import { dryRatio } from "../../materials/moisture.ts";
 import { dec, decimalText } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
@@ -40,11 +41,20 @@ const limits: readonly (readonly [ids: RegExp, takes: InputLimits])[] = [
   [/^water\.dough-stated$/u, { above: 0, most: 70 }],
 ];
 
-/** What may be changed: what was given and follows from nothing else, and of what a product is made of, what it has. */
+/**
+ * What may be changed: what was given and follows from nothing else, and of what a product is made of, what it has. What the
+ * spec has none of is not weighed, so that no amount of it can be typed.
+ */
 export function inputGroups(made: Made, rules: Rules): readonly InputGroup[] {
+  const unweighed = everyLine(made.noodle.formula).filter(
+    ({ id }) => id !== "water" && !made.weighed.some(({ line }) => line.id === id),
+  );
   const changeable = Object.values(made.graph).filter(
     ({ id, working, value }) =>
-      working.kind === "given" && !(id in rules) && !(contents.test(id) && dec(value).isZero()),
+      working.kind === "given" &&
+      !(id in rules) &&
+      !(contents.test(id) && dec(value).isZero()) &&
+      !unweighed.some((line) => id.startsWith(`${line.id}.`)),
   );
   return inputHeadings.flatMap(([heading, ...ids]) => {
     const figures = ids.flatMap((some) => changeable.filter(({ id }) => some.test(id)));

@@ -2,6 +2,7 @@ import type { HeldWant } from "../../explore/wanted-checks.ts";
 import type { Want } from "../../explore/wanted-figures.ts";
 import type { Figure } from "../../figure/figure.ts";
 import { graphOf } from "../../figure/graph.ts";
+import { everyLine } from "../../formula/line.ts";
 import { dec } from "../../number/decimal.ts";
 import { ceilOf, floorOf, literal, stepsOf } from "../../render/workbook/formulas.ts";
 import type { CellOf, Typed, WorkbookCheck } from "../../render/workbook/workbook.ts";
@@ -43,7 +44,7 @@ export const untoldPrice = "cannot be told: prices are missing";
 
 /** The prices of what has none. */
 export function unpricedFigures({ noodle: { formula }, unpriced, graph }: Made): readonly string[] {
-  return [...formula.lines, ...(formula.dusting ? [formula.dusting] : [])].flatMap(({ id, name }) => {
+  return everyLine(formula).flatMap(({ id, name }) => {
     const price = `${id}.price`;
     return unpriced.includes(name) && graph[price] !== undefined ? [price] : [];
   });
