@@ -1,38 +1,35 @@
 import * as z from "zod/mini";
-import { described, massField, numberField, quantityField, readAs, word } from "./fields.ts";
+import { described, massField, numberField, quantityField, readAs, section, word } from "./fields.ts";
 
 /** An error without its sign, in %. */
 export function plusMinusField(description: string, examples: readonly string[], most = "20") {
   return quantityField(["share"], description, examples, { least: "0", most, words: `a share from 0 to ${most} %` });
 }
 
-const labelSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      protein: readAs(z.union([word(20), z.number().check(z.nonnegative())]), String, {
-        description: "Protein as the label prints it",
-        examples: ["4 g", "<1 g"],
-      }),
-      serving: z.optional(
-        massField("What the printed protein is for; 100 g in the EU and in Japan unless stated", ["30 g"]),
-      ),
-      servingRounded: described(z.optional(z.boolean()), {
-        description: "Whether the serving may be off by half its last digit; false unless stated",
-      }),
-      rules: described(z.enum(["US", "EU", "JP"]), {
-        description:
-          "Rule book the label was rounded by: US 21 CFR 101.9, EU guidance of 2012, or the standard of Japan",
-      }),
-      nitrogenFactor: z.optional(
-        numberField(
-          "Nitrogen factor behind the label; 6.25 in the EU, any from 5.7 to 6.25 elsewhere unless stated",
-          [6.25],
-          { above: 4, most: 7 },
-        ),
-      ),
+const labelSchema = section(
+  { id: "ProteinLabel", description: "The protein line of a nutrition label, in place of the protein" },
+  () => ({
+    protein: readAs(z.union([word(20), z.number().check(z.nonnegative())]), String, {
+      description: "Protein as the label prints it",
+      examples: ["4 g", "<1 g"],
     }),
-    { id: "ProteinLabel", description: "The protein line of a nutrition label, in place of the protein" },
-  ),
+    serving: z.optional(
+      massField("What the printed protein is for; 100 g in the EU and in Japan unless stated", ["30 g"]),
+    ),
+    servingRounded: described(z.optional(z.boolean()), {
+      description: "Whether the serving may be off by half its last digit; false unless stated",
+    }),
+    rules: described(z.enum(["US", "EU", "JP"]), {
+      description: "Rule book the label was rounded by: US 21 CFR 101.9, EU guidance of 2012, or the standard of Japan",
+    }),
+    nitrogenFactor: z.optional(
+      numberField(
+        "Nitrogen factor behind the label; 6.25 in the EU, any from 5.7 to 6.25 elsewhere unless stated",
+        [6.25],
+        { above: 4, most: 7 },
+      ),
+    ),
+  }),
 );
 
 export type LabelFigures = z.output<typeof labelSchema>;

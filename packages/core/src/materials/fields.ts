@@ -26,6 +26,14 @@ export function described<Schema extends z.ZodMiniType>(schema: Schema, meaning:
   return own;
 }
 
+/** A section with keys of its own. Its schema is made when one is read: making all of them takes time at every start. */
+export function section<Shape extends z.core.$ZodLooseShape>(meaning: Meaning, shape: () => Shape) {
+  const schema = z.lazy(() => z.strictObject(shape()));
+  // None may be missing by itself; if this were not said, it would be made as soon as somebody asks.
+  Object.assign(schema._zod, { optin: undefined, optout: undefined });
+  return described(schema, meaning);
+}
+
 /** A schema whose values are read into something else, with its meaning. */
 export function readAs<From extends z.ZodMiniType, Value>(
   from: From,

@@ -3,7 +3,7 @@ import { problem } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
-import { count, described, quantityField, readAs, refuseValue, word } from "./fields.ts";
+import { count, described, quantityField, readAs, refuseValue, section, word } from "./fields.ts";
 
 /** A length above zero. */
 export function lengthField(description: string, examples: readonly string[], most: string) {
@@ -67,23 +67,17 @@ const settingsField = (description: string, examples: readonly Readonly<Record<s
     examples: [...examples],
   });
 
-const cutterSchema = described(
-  z.strictObject({
-    size: cutterField(
-      "A cutter number (strands from 30 mm of width), or the width of a strand such as 2 mm; a knife goes by width",
-    ),
-    over: z.optional(lengthField("Width that it cuts over; that of the rolls unless stated", ["220 mm"], "3000")),
-  }),
-  { id: "Cutter", description: "A cutter" },
-);
+const cutterSchema = section({ id: "Cutter", description: "A cutter" }, () => ({
+  size: cutterField(
+    "A cutter number (strands from 30 mm of width), or the width of a strand such as 2 mm; a knife goes by width",
+  ),
+  over: z.optional(lengthField("Width that it cuts over; that of the rolls unless stated", ["220 mm"], "3000")),
+}));
 
-const gapSchema = described(
-  z.strictObject({
-    least: lengthField("Narrowest gap", ["0.4 mm"], "200"),
-    greatest: lengthField("Widest gap", ["12 mm"], "200"),
-  }),
-  { id: "FreeGap", description: "Rolls whose gap can be set freely" },
-);
+const gapSchema = section({ id: "FreeGap", description: "Rolls whose gap can be set freely" }, () => ({
+  least: lengthField("Narrowest gap", ["0.4 mm"], "200"),
+  greatest: lengthField("Widest gap", ["12 mm"], "200"),
+}));
 
 const mostStands = 20;
 const speedField = quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {

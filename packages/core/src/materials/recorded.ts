@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { described, quantityField, readAs, shareField, word } from "./fields.ts";
+import { described, quantityField, readAs, section, shareField, word } from "./fields.ts";
 import { plainName } from "./nearest.ts";
 
 /** A number would lose the zeros that it begins with. */
@@ -12,30 +12,28 @@ const words = (description: string, examples: readonly string[]) =>
   readAs(z.union([word(40), z.number().check(z.nonnegative())]), String, { description, examples: [...examples] });
 
 /** What a certificate says beside the figures that are worked with. */
-export const recordedSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      lotNumber: z.optional(lotNumber),
-      bestBefore: z.optional(words("Best-before date", ["2027-05-01"])),
-      wetGluten: z.optional(shareField("Wet gluten, % of the flour", ["28.5 %"])),
-      farinographAbsorption: z.optional(
-        shareField("Water absorption by the farinograph, % of flour of 14 % moisture", ["61 %"]),
-      ),
-      fallingNumber: z.optional(
-        quantityField(["time"], "Falling number", ["340 s"], {
-          least: "60",
-          most: "2000",
-          words: "a falling number from 60 to 2000 s",
-        }),
-      ),
-      starchDamage: z.optional(words("Starch damage as the mill states it, with its unit", ["5.5 %", "19 UCD"])),
-    }),
-    {
-      id: "RecordedFigures",
-      description:
-        "Figures of the certificate that are kept, printed and compared between lots, and that nothing is worked out from: no source turns them into the water of a noodle dough",
-    },
-  ),
+export const recordedSchema = section(
+  {
+    id: "RecordedFigures",
+    description:
+      "Figures of the certificate that are kept, printed and compared between lots, and that nothing is worked out from: no source turns them into the water of a noodle dough",
+  },
+  () => ({
+    lotNumber: z.optional(lotNumber),
+    bestBefore: z.optional(words("Best-before date", ["2027-05-01"])),
+    wetGluten: z.optional(shareField("Wet gluten, % of the flour", ["28.5 %"])),
+    farinographAbsorption: z.optional(
+      shareField("Water absorption by the farinograph, % of flour of 14 % moisture", ["61 %"]),
+    ),
+    fallingNumber: z.optional(
+      quantityField(["time"], "Falling number", ["340 s"], {
+        least: "60",
+        most: "2000",
+        words: "a falling number from 60 to 2000 s",
+      }),
+    ),
+    starchDamage: z.optional(words("Starch damage as the mill states it, with its unit", ["5.5 %", "19 UCD"])),
+  }),
 );
 
 /** Recorded figures as read. */

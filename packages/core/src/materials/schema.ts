@@ -11,6 +11,7 @@ import {
   priceField,
   quantityField,
   refuseValue,
+  section,
   shareField,
   stockField,
 } from "./fields.ts";
@@ -38,108 +39,100 @@ const salts = described(
   },
 );
 
-const solutionSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      salts,
-      ratioBy: described(z.optional(z.enum(["anhydrous", "as weighed"])), {
-        description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated",
-      }),
-      strength: described(z.string().check(z.maxLength(40)), {
-        description:
-          "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
-        examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
-      }),
-      modulus: described(
-        z.optional(
-          z.pipe(
-            z.union([z.number(), z.string()]),
-            z.transform((input, context) => {
-              const scale = readModulus(String(input));
-              if (scale !== undefined) return scale;
-              return refuseValue(context, problem("materials.modulus", [], { written: said(input), moduli }));
-            }),
-          ),
-        ),
-        {
-          description: "Modulus of the degrees Baumé; 145 unless stated",
-          examples: [145, 144.3],
-        },
-      ),
-      temperature: z.optional(
-        quantityField(
-          ["temperature"],
-          "Temperature of the volume, density or reading; 20 °C unless stated, for °Bé that of the hydrometer",
-          ["20 °C"],
-          { least: "0", most: "40", words: "a temperature from 0 to 40 °C" },
+const solutionSchema = section(
+  {
+    id: "Solution",
+    description: "A solution by its salts and its strength; the rest is water",
+  },
+  () => ({
+    salts,
+    ratioBy: described(z.optional(z.enum(["anhydrous", "as weighed"])), {
+      description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated",
+    }),
+    strength: described(z.string().check(z.maxLength(40)), {
+      description:
+        "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
+      examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
+    }),
+    modulus: described(
+      z.optional(
+        z.pipe(
+          z.union([z.number(), z.string()]),
+          z.transform((input, context) => {
+            const scale = readModulus(String(input));
+            if (scale !== undefined) return scale;
+            return refuseValue(context, problem("materials.modulus", [], { written: said(input), moduli }));
+          }),
         ),
       ),
-    }),
-    {
-      id: "Solution",
-      description: "A solution by its salts and its strength; the rest is water",
-    },
-  ),
+      {
+        description: "Modulus of the degrees Baumé; 145 unless stated",
+        examples: [145, 144.3],
+      },
+    ),
+    temperature: z.optional(
+      quantityField(
+        ["temperature"],
+        "Temperature of the volume, density or reading; 20 °C unless stated, for °Bé that of the hydrometer",
+        ["20 °C"],
+        { least: "0", most: "40", words: "a temperature from 0 to 40 °C" },
+      ),
+    ),
+  }),
 );
 
-const certificateSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      salts,
-      alkalinity: described(z.string().check(z.maxLength(60)), {
-        description: "Alkalinity as stated: in % as a substance, or the acid used for a sample",
-        examples: ["98 % as Na2CO3", "37.4 mL of 1 N acid on 2 g"],
-      }),
-      water: z.optional(shareField("Water in the product; none unless stated", ["0.6 %"])),
+const certificateSchema = section(
+  {
+    id: "Certificate",
+    description: "A product by its salts and its stated alkalinity; the rest is inert",
+  },
+  () => ({
+    salts,
+    alkalinity: described(z.string().check(z.maxLength(60)), {
+      description: "Alkalinity as stated: in % as a substance, or the acid used for a sample",
+      examples: ["98 % as Na2CO3", "37.4 mL of 1 N acid on 2 g"],
     }),
-    {
-      id: "Certificate",
-      description: "A product by its salts and its stated alkalinity; the rest is inert",
-    },
-  ),
+    water: z.optional(shareField("Water in the product; none unless stated", ["0.6 %"])),
+  }),
 );
 
-const assaySchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      of: described(z.string().check(z.maxLength(30)), {
-        description: "Formula of the salt",
-        examples: ["Na2CO3", "Na2CO3.10H2O"],
-      }),
-      content: quantityField(
-        ["share"],
-        "Content of the salt; of the dried product where a loss on drying is stated",
-        ["99.2 %"],
-        { above: "0", most: "100", words: "a share above 0 and at most 100 %" },
-      ),
-      lossOnDrying: z.optional(
-        quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {
-          least: "0",
-          most: "99",
-          words: "a share from 0 to 99 %",
-        }),
-      ),
+const assaySchema = section(
+  { id: "Assay", description: "A product of one salt by its assay; the rest is inert" },
+  () => ({
+    of: described(z.string().check(z.maxLength(30)), {
+      description: "Formula of the salt",
+      examples: ["Na2CO3", "Na2CO3.10H2O"],
     }),
-    { id: "Assay", description: "A product of one salt by its assay; the rest is inert" },
-  ),
+    content: quantityField(
+      ["share"],
+      "Content of the salt; of the dried product where a loss on drying is stated",
+      ["99.2 %"],
+      { above: "0", most: "100", words: "a share above 0 and at most 100 %" },
+    ),
+    lossOnDrying: z.optional(
+      quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {
+        least: "0",
+        most: "99",
+        words: "a share from 0 to 99 %",
+      }),
+    ),
+  }),
 );
 
 export type SolutionFigures = z.output<typeof solutionSchema>;
 export type CertificateFigures = z.output<typeof certificateSchema>;
 export type AssayFigures = z.output<typeof assaySchema>;
 
-const toastedSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      before: massField("Flour before it was dried or toasted", ["1000 g"]),
-      after: massField("The same flour after it", ["940 g"]),
-    }),
-    {
-      id: "Toasted",
-      description:
-        "A flour that the kitchen dried or toasted: the figures beside are those before it, those after follow from the masses",
-    },
-  ),
+const toastedSchema = section(
+  {
+    id: "Toasted",
+    description:
+      "A flour that the kitchen dried or toasted: the figures beside are those before it, those after follow from the masses",
+  },
+  () => ({
+    before: massField("Flour before it was dried or toasted", ["1000 g"]),
+    after: massField("The same flour after it", ["940 g"]),
+  }),
 );
 
 const nutrientFields = eachStated((name, { description, example }) =>
@@ -151,8 +144,9 @@ const nutrientFields = eachStated((name, { description, example }) =>
 );
 
 /** Figures of a material, as a certificate, a label or the kitchen states them. */
-export const materialFiguresSchema = described(
-  z.strictObject({
+export const materialFiguresSchema = section(
+  { id: "MaterialFigures", description: "A material described by its own figures" },
+  () => ({
     like: described(z.optional(z.string().check(z.minLength(1))), {
       description: "Catalogue material to start from; the figures given here replace its own",
       examples: ["bread flour"],
@@ -205,7 +199,6 @@ export const materialFiguresSchema = described(
       examples: ["certificate of lot 2214"],
     }),
   }),
-  { id: "MaterialFigures", description: "A material described by its own figures" },
 );
 
 /** Figures of a material as read. */

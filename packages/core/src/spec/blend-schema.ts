@@ -12,6 +12,7 @@ import {
   quantityField,
   readAs,
   refuseValue,
+  section,
   word,
 } from "../materials/fields.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
@@ -102,42 +103,40 @@ const percent = (description: string, example: string) =>
 const flourName = (description: string) => described(word(80), { description, examples: ["bread flour"] });
 
 /** A flour on the shelf and what of it may go into the blend. */
-const shelfEntrySchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      share: z.optional(
-        boundsField("What of the blend it may be; any share unless stated", ["at most 4 %", "10 to 20 %"]),
+const shelfEntrySchema = section(
+  {
+    id: "ShelfEntry",
+    description: "A flour, starch or gluten that may go into the blend",
+  },
+  () => ({
+    share: z.optional(
+      boundsField("What of the blend it may be; any share unless stated", ["at most 4 %", "10 to 20 %"]),
+    ),
+    ratio: described(
+      z.optional(
+        z.strictObject({
+          to: flourName("Another flour of the blend or of the shelf"),
+          times: readAs(
+            z.union([z.string(), z.number()]),
+            (input, context): DecimalText => {
+              const text = String(input).trim();
+              if (/^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0)) return text;
+              return refuseValue(context, problem("shelf.ratio", [], { written: said(input) }));
+            },
+            { description: "So many times the share of the other one", examples: [0.5] },
+          ),
+        }),
       ),
-      ratio: described(
-        z.optional(
-          z.strictObject({
-            to: flourName("Another flour of the blend or of the shelf"),
-            times: readAs(
-              z.union([z.string(), z.number()]),
-              (input, context): DecimalText => {
-                const text = String(input).trim();
-                if (/^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0)) return text;
-                return refuseValue(context, problem("shelf.ratio", [], { written: said(input) }));
-              },
-              { description: "So many times the share of the other one", examples: [0.5] },
-            ),
-          }),
-        ),
-        { description: "A fixed ratio to another flour" },
-      ),
-      step: z.optional(
-        percent("Steps that its share comes in; those of the blend unless stated, 0.1 % of dry gluten", "0.1 %"),
-      ),
-      bag: z.optional(massField("A bag of it: only whole bags go into the batch", ["25 kg"])),
-      figures: described(z.optional(materialFiguresSchema), {
-        description: "Own figures of this material; over a name of the catalogue they replace only what they state",
-      }),
+      { description: "A fixed ratio to another flour" },
+    ),
+    step: z.optional(
+      percent("Steps that its share comes in; those of the blend unless stated, 0.1 % of dry gluten", "0.1 %"),
+    ),
+    bag: z.optional(massField("A bag of it: only whole bags go into the batch", ["25 kg"])),
+    figures: described(z.optional(materialFiguresSchema), {
+      description: "Own figures of this material; over a name of the catalogue they replace only what they state",
     }),
-    {
-      id: "ShelfEntry",
-      description: "A flour, starch or gluten that may go into the blend",
-    },
-  ),
+  }),
 );
 
 /** Most flours of a shelf, as many as a blend may have. */
@@ -194,85 +193,81 @@ const preferField = readAs(
 );
 
 /** The `wanted:` section: what the noodle has to reach. */
-export const wantedSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      protein: z.optional(
-        boundsField(
-          "Protein of the blend (N × 5.7): a value, which the blend comes as near to as its steps allow; a value with the ± that is near enough; a range, or one end of it",
-          ["11.5 %", "11.5 % ± 0.2", "at least 11.5 %"],
-        ),
+export const wantedSchema = section(
+  {
+    id: "Wanted",
+    description: "What the noodle has to reach: its blend, and its water, alkali and salt",
+  },
+  () => ({
+    protein: z.optional(
+      boundsField(
+        "Protein of the blend (N × 5.7): a value, which the blend comes as near to as its steps allow; a value with the ± that is near enough; a range, or one end of it",
+        ["11.5 %", "11.5 % ± 0.2", "at least 11.5 %"],
       ),
-      within: z.optional(
-        percent(
-          "How near to a protein value is near enough, ±, so that `prefer` chooses among all blends within it. Unless stated the nearest blend comes first, and flours whose amounts are stated meet the value within the share that weights may be off (`weighingTolerance`)",
-          "0.1 %",
-        ),
+    ),
+    within: z.optional(
+      percent(
+        "How near to a protein value is near enough, ±, so that `prefer` chooses among all blends within it. Unless stated the nearest blend comes first, and flours whose amounts are stated meet the value within the share that weights may be off (`weighingTolerance`)",
+        "0.1 %",
       ),
-      basis: z.optional(basisField("Moisture basis of protein, gluten-forming protein and ash; 14 % mb unless stated")),
-      glutenProtein: z.optional(percent("Least protein that forms gluten", "9 %")),
-      ash: z.optional(
-        boundsField("Ash of the blend: the most of it, or a window (ash darkens the noodle)", [
-          "0.6 %",
-          "0.38 to 0.45 %",
-        ]),
-      ),
-      wholegrain: z.optional(boundsField("Share of wholegrain flours", ["at least 20 %"])),
-      wholeRange: described(z.optional(z.boolean()), {
-        description: "Meet protein over the whole range that labels and certificates of the flours leave open",
-        examples: [true],
-      }),
-      addedWater: z.optional(boundsField("Added water, % of flour", ["38 %", "36 to 38 %"])),
-      doughWater: z.optional(boundsField("All water, the flour's own included, % of the dough", ["36 %"])),
-      alkalinity: z.optional(boundsField("Alkalinity M of the dough, meq per 100 g flour", ["17 meq"], "alkalinity")),
-      anhydrousSalts: z.optional(boundsField("Alkaline salts without any water, % of flour", ["0.9 %"])),
-      potassiumShare: z.optional(boundsField("Potassium carbonate, % of the carbonates", ["40 %"])),
-      saltInDough: z.optional(boundsField("Salt, % of the dough", ["0.8 %"])),
-      saltInBowl: z.optional(
-        boundsField("Salt that is left in a cooked bowl, by what boiling leaves of sodium", ["0.6 g"], "mass"),
-      ),
-      sodium: z.optional(
-        massField("Most sodium in a cooked bowl, from all that is in it", ["500 mg", "at most 500 mg"], atMost),
-      ),
-      bowlPrice: z.optional(moneyField("Most that the ingredients of a bowl may cost")),
-      price: z.optional(priceField("Most that the blend may cost", atMost)),
-      batchPrice: z.optional(moneyField("Most that all the flour of the batch may cost")),
-      mostFlours: described(z.optional(count(1, 40)), {
-        description: "Most flours that may be in the blend",
-        examples: [3],
-      }),
-      leastShare: z.optional(
-        percent("Smallest share of a flour that is in the blend at all, dry gluten aside; 2 % unless stated", "5 %"),
-      ),
-      step: z.optional(percent("Steps that the shares come in; 1 % unless stated, from 0.1 to 5 %", "0.5 %")),
-      prefer: z.optional(preferField),
-      alternatives: described(z.optional(count(1, 20)), {
-        description: "How many blends to show; 3 unless stated",
-        examples: [5],
-      }),
+    ),
+    basis: z.optional(basisField("Moisture basis of protein, gluten-forming protein and ash; 14 % mb unless stated")),
+    glutenProtein: z.optional(percent("Least protein that forms gluten", "9 %")),
+    ash: z.optional(
+      boundsField("Ash of the blend: the most of it, or a window (ash darkens the noodle)", [
+        "0.6 %",
+        "0.38 to 0.45 %",
+      ]),
+    ),
+    wholegrain: z.optional(boundsField("Share of wholegrain flours", ["at least 20 %"])),
+    wholeRange: described(z.optional(z.boolean()), {
+      description: "Meet protein over the whole range that labels and certificates of the flours leave open",
+      examples: [true],
     }),
-    {
-      id: "Wanted",
-      description: "What the noodle has to reach: its blend, and its water, alkali and salt",
-    },
-  ),
+    addedWater: z.optional(boundsField("Added water, % of flour", ["38 %", "36 to 38 %"])),
+    doughWater: z.optional(boundsField("All water, the flour's own included, % of the dough", ["36 %"])),
+    alkalinity: z.optional(boundsField("Alkalinity M of the dough, meq per 100 g flour", ["17 meq"], "alkalinity")),
+    anhydrousSalts: z.optional(boundsField("Alkaline salts without any water, % of flour", ["0.9 %"])),
+    potassiumShare: z.optional(boundsField("Potassium carbonate, % of the carbonates", ["40 %"])),
+    saltInDough: z.optional(boundsField("Salt, % of the dough", ["0.8 %"])),
+    saltInBowl: z.optional(
+      boundsField("Salt that is left in a cooked bowl, by what boiling leaves of sodium", ["0.6 g"], "mass"),
+    ),
+    sodium: z.optional(
+      massField("Most sodium in a cooked bowl, from all that is in it", ["500 mg", "at most 500 mg"], atMost),
+    ),
+    bowlPrice: z.optional(moneyField("Most that the ingredients of a bowl may cost")),
+    price: z.optional(priceField("Most that the blend may cost", atMost)),
+    batchPrice: z.optional(moneyField("Most that all the flour of the batch may cost")),
+    mostFlours: described(z.optional(count(1, 40)), {
+      description: "Most flours that may be in the blend",
+      examples: [3],
+    }),
+    leastShare: z.optional(
+      percent("Smallest share of a flour that is in the blend at all, dry gluten aside; 2 % unless stated", "5 %"),
+    ),
+    step: z.optional(percent("Steps that the shares come in; 1 % unless stated, from 0.1 to 5 %", "0.5 %")),
+    prefer: z.optional(preferField),
+    alternatives: described(z.optional(count(1, 20)), {
+      description: "How many blends to show; 3 unless stated",
+      examples: [5],
+    }),
+  }),
 );
 
 /** The `lot:` section: a new lot of one of the flours. */
-export const lotSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      of: flourName("The flour of the spec that the lot follows"),
-      figures: described(materialFiguresSchema, {
-        description: "The figures of its certificate, over those of the old lot",
-      }),
+export const lotSchema = section(
+  {
+    id: "Lot",
+    description: "A new lot of one of the flours",
+    examples: [{ of: "bread flour", figures: { moisture: "14.1 %", protein: "11.9 %" } }],
+  },
+  () => ({
+    of: flourName("The flour of the spec that the lot follows"),
+    figures: described(materialFiguresSchema, {
+      description: "The figures of its certificate, over those of the old lot",
     }),
-    {
-      id: "Lot",
-      description: "A new lot of one of the flours",
-      examples: [{ of: "bread flour", figures: { moisture: "14.1 %", protein: "11.9 %" } }],
-    },
-  ),
+  }),
 );
 
 export type Lot = z.output<typeof lotSchema>;

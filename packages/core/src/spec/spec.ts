@@ -9,6 +9,7 @@ import {
   numberField,
   priceField,
   quantityField,
+  section,
   shareField,
   stockField,
   word,
@@ -30,8 +31,12 @@ const figures = described(z.optional(materialFiguresSchema), {
   description: "Own figures of this material; over a name of the catalogue they replace only what they state",
 });
 
-const flourSchema = described(
-  z.strictObject({
+const flourSchema = section(
+  {
+    id: "Flour",
+    description: "One of the flours, starches or glutens that make up the 100 parts",
+  },
+  () => ({
     name: nameField("Flour, starch or gluten", "bread flour"),
     amount: amountOrRestField(
       "Share of the flour, or its mass; one flour may be rest; find where `wanted:` says what it is to come to",
@@ -41,201 +46,172 @@ const flourSchema = described(
     most: z.optional(shareField("Greatest share; a stated amount is held against it", ["40 %"])),
     figures,
   }),
-  {
-    id: "Flour",
-    description: "One of the flours, starches or glutens that make up the 100 parts",
-  },
 );
 
-const ingredientSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      name: nameField("Ingredient", "whole egg"),
-      amount: amountField("Amount in % of flour, or its mass", ["5 %", "60 g"]),
-      figures,
-    }),
-    { id: "Ingredient", description: "Anything else in the dough; its water counts" },
-  ),
-);
-
-const alkaliSchema = described(
-  z.strictObject({
-    name: nameField("Alkaline product", "sodium carbonate"),
-    amount: quantityField(
-      ["share", "mass", "alkalinity"],
-      "Dose: % of flour or a mass; for alkalinity, % of flour as Na2CO3 or meq per 100 g flour; find where `wanted:` says what it is to come to",
-      ["0.9 %", "4.5 g", "17 meq", "find"],
-      {
-        least: "0",
-        most: mostParts.alkali,
-        mostOther: { alkalinity: "1000" },
-        words: `at most ${mostParts.alkali} % of flour, or 1000 meq per 100 g flour`,
-      },
-    ),
-    as: described(z.optional(z.enum(["product", "anhydrous salts", "alkalinity"])), {
-      description: "What the dose states; product unless said otherwise",
-    }),
+const ingredientSchema = section(
+  { id: "Ingredient", description: "Anything else in the dough; its water counts" },
+  () => ({
+    name: nameField("Ingredient", "whole egg"),
+    amount: amountField("Amount in % of flour, or its mass", ["5 %", "60 g"]),
     figures,
-    replaceWith: described(
-      z.optional(
-        z.union([
-          nameField("Product", "potassium carbonate"),
-          z.array(nameField("Product", "potassium carbonate")).check(z.minLength(1), z.maxLength(2)),
-        ]),
-      ),
-      {
-        description:
-          "One product, or a list of two, to take its place; its water is taken off the tap water. Two products hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
-        examples: ["potassium carbonate", ["sodium carbonate", "potassium carbonate"]],
-      },
-    ),
-    holding: described(
-      z.optional(z.enum(["anhydrous salts", "alkalinity M", "alkalinity P", "sodium and potassium"])),
-      { description: "What the replacement keeps exactly; alkalinity M unless stated" },
-    ),
   }),
-  { id: "Alkali", description: "An alkaline product and its dose" },
 );
 
-const waterSchema = described(
-  z.strictObject({
-    added: z.optional(
-      amountField(
-        "All water that is not the flour's own: tap water and the water of eggs, solutions, hydrates; find where `wanted:` says what it is to come to",
-        ["36 %", "find"],
-      ),
+const alkaliSchema = section({ id: "Alkali", description: "An alkaline product and its dose" }, () => ({
+  name: nameField("Alkaline product", "sodium carbonate"),
+  amount: quantityField(
+    ["share", "mass", "alkalinity"],
+    "Dose: % of flour or a mass; for alkalinity, % of flour as Na2CO3 or meq per 100 g flour; find where `wanted:` says what it is to come to",
+    ["0.9 %", "4.5 g", "17 meq", "find"],
+    {
+      least: "0",
+      most: mostParts.alkali,
+      mostOther: { alkalinity: "1000" },
+      words: `at most ${mostParts.alkali} % of flour, or 1000 meq per 100 g flour`,
+    },
+  ),
+  as: described(z.optional(z.enum(["product", "anhydrous salts", "alkalinity"])), {
+    description: "What the dose states; product unless said otherwise",
+  }),
+  figures,
+  replaceWith: described(
+    z.optional(
+      z.union([
+        nameField("Product", "potassium carbonate"),
+        z.array(nameField("Product", "potassium carbonate")).check(z.minLength(1), z.maxLength(2)),
+      ]),
     ),
-    tap: z.optional(amountField("Water poured in, as a written formula states it", ["34 %", "170 g"])),
-    dough: z.optional(
-      quantityField(["share"], "All water, the flour's own included, % of the dough", ["36 %"], {
+    {
+      description:
+        "One product, or a list of two, to take its place; its water is taken off the tap water. Two products hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
+      examples: ["potassium carbonate", ["sodium carbonate", "potassium carbonate"]],
+    },
+  ),
+  holding: described(z.optional(z.enum(["anhydrous salts", "alkalinity M", "alkalinity P", "sodium and potassium"])), {
+    description: "What the replacement keeps exactly; alkalinity M unless stated",
+  }),
+}));
+
+const waterSchema = section({ id: "Water", description: "Water, stated in one way: added, tap or dough" }, () => ({
+  added: z.optional(
+    amountField(
+      "All water that is not the flour's own: tap water and the water of eggs, solutions, hydrates; find where `wanted:` says what it is to come to",
+      ["36 %", "find"],
+    ),
+  ),
+  tap: z.optional(amountField("Water poured in, as a written formula states it", ["34 %", "170 g"])),
+  dough: z.optional(
+    quantityField(["share"], "All water, the flour's own included, % of the dough", ["36 %"], {
+      above: "0",
+      most: "70",
+      words: "a share above 0 and at most 70 % of the dough",
+    }),
+  ),
+  onFlourMoisture: z.optional(
+    shareField(
+      "Flour moisture the formula was written on: every amount in % of flour is taken on flour of this moisture, and the dough keeps its dry matter and its water whatever the flour at hand",
+      ["14 %"],
+      "40",
+    ),
+  ),
+}));
+
+const reworkSchema = section(
+  {
+    id: "Rework",
+    description: "Trimmings of the same dough that go into the next; they change nothing in the formula",
+  },
+  () => ({
+    amount: quantityField(
+      ["share", "mass"],
+      "Rework in % of the dough in the mixer, rework and new dough together; or its mass in the whole batch, shared equally by the loads",
+      ["8 %", "1.2 kg"],
+      { least: "0", most: "90", words: "at most 90 % of the dough in the mixer, or a mass of at most 1000 tonnes" },
+    ),
+    most: z.optional(
+      shareField("The kitchen's own greatest share, % of the dough in the mixer; more is refused", ["10 %"], "90"),
+    ),
+    oldest: z.optional(
+      quantityField(["time"], "The kitchen's own greatest age of rework, told with it", ["1 d"], {
         above: "0",
-        most: "70",
-        words: "a share above 0 and at most 70 % of the dough",
+        most: "604800",
+        words: "a time above zero and at most 7 d",
       }),
     ),
-    onFlourMoisture: z.optional(
-      shareField(
-        "Flour moisture the formula was written on: every amount in % of flour is taken on flour of this moisture, and the dough keeps its dry matter and its water whatever the flour at hand",
-        ["14 %"],
-        "40",
+  }),
+);
+
+const lossesSchema = section(
+  {
+    id: "Losses",
+    description: "Losses by stage, each in % of what enters it; none unless stated",
+  },
+  () => ({
+    mixing: z.optional(shareField("Lost at the mixer, % of the dough mixed", ["0.5 %"], "90")),
+    sheeting: z.optional(shareField("Lost at the rolls and as trim, % of what reaches the rolls", ["3 %"], "90")),
+    cutting: z.optional(shareField("Lost at the cutter, % of what reaches it", ["1 %"], "90")),
+    uncertainty: z.optional(
+      plusMinusField(
+        "How far each stated loss may be off, ± in % of what enters the stage; not in question unless stated",
+        ["0.5 %"],
+        "50",
       ),
     ),
   }),
-  { id: "Water", description: "Water, stated in one way: added, tap or dough" },
 );
 
-const reworkSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      amount: quantityField(
-        ["share", "mass"],
-        "Rework in % of the dough in the mixer, rework and new dough together; or its mass in the whole batch, shared equally by the loads",
-        ["8 %", "1.2 kg"],
-        { least: "0", most: "90", words: "at most 90 % of the dough in the mixer, or a mass of at most 1000 tonnes" },
-      ),
-      most: z.optional(
-        shareField("The kitchen's own greatest share, % of the dough in the mixer; more is refused", ["10 %"], "90"),
-      ),
-      oldest: z.optional(
-        quantityField(["time"], "The kitchen's own greatest age of rework, told with it", ["1 d"], {
-          above: "0",
-          most: "604800",
-          words: "a time above zero and at most 7 d",
+const batchSchema = section(
+  {
+    id: "Batch",
+    description: "Size of the batch, stated in one way",
+    examples: [{ bowls: 320, rawWeight: "130 g" }],
+  },
+  () => ({
+    bowls: described(z.optional(count(1, 1_000_000)), {
+      description: "Number of bowls",
+      examples: [320],
+    }),
+    rawWeight: z.optional(massField("Raw strands in a bowl", ["130 g"])),
+    cookedWeight: z.optional(massField("Cooked noodles in a bowl", ["230 g"])),
+    cookGain: z.optional(
+      numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], {
+        above: 0.5,
+        most: 5,
+      }),
+    ),
+    dough: z.optional(massField("Dough in the mixer, before any loss", ["12 kg"])),
+    flour: z.optional(massField("Flour as weighed", ["10 kg"])),
+    load: described(z.optional(z.enum(["largest", "smallest"])), {
+      description: "One mixer load, the largest or the smallest the mixer takes",
+    }),
+    have: described(
+      z.optional(
+        z.strictObject({
+          name: nameField("Ingredient", "bread flour"),
+          amount: massField("What there is of it", ["3.2 kg"]),
         }),
       ),
-    }),
-    {
-      id: "Rework",
-      description: "Trimmings of the same dough that go into the next; they change nothing in the formula",
-    },
-  ),
+      { description: "The batch that uses up what there is of one ingredient" },
+    ),
+  }),
 );
 
-const lossesSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      mixing: z.optional(shareField("Lost at the mixer, % of the dough mixed", ["0.5 %"], "90")),
-      sheeting: z.optional(shareField("Lost at the rolls and as trim, % of what reaches the rolls", ["3 %"], "90")),
-      cutting: z.optional(shareField("Lost at the cutter, % of what reaches it", ["1 %"], "90")),
-      uncertainty: z.optional(
-        plusMinusField(
-          "How far each stated loss may be off, ± in % of what enters the stage; not in question unless stated",
-          ["0.5 %"],
-          "50",
-        ),
-      ),
-    }),
-    {
-      id: "Losses",
-      description: "Losses by stage, each in % of what enters it; none unless stated",
-    },
-  ),
-);
+const mixerSchema = section({ id: "Mixer", description: "The mixer's limits" }, () => ({
+  smallest: z.optional(massField("Smallest load that mixes well", ["2 kg"])),
+  largest: massField("Largest load the mixer takes", ["10 kg"]),
+  of: described(z.optional(z.enum(["flour", "dough"])), {
+    description: "What the limits weigh; dough unless stated",
+  }),
+}));
 
-const batchSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      bowls: described(z.optional(count(1, 1_000_000)), {
-        description: "Number of bowls",
-        examples: [320],
-      }),
-      rawWeight: z.optional(massField("Raw strands in a bowl", ["130 g"])),
-      cookedWeight: z.optional(massField("Cooked noodles in a bowl", ["230 g"])),
-      cookGain: z.optional(
-        numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], {
-          above: 0.5,
-          most: 5,
-        }),
-      ),
-      dough: z.optional(massField("Dough in the mixer, before any loss", ["12 kg"])),
-      flour: z.optional(massField("Flour as weighed", ["10 kg"])),
-      load: described(z.optional(z.enum(["largest", "smallest"])), {
-        description: "One mixer load, the largest or the smallest the mixer takes",
-      }),
-      have: described(
-        z.optional(
-          z.strictObject({
-            name: nameField("Ingredient", "bread flour"),
-            amount: massField("What there is of it", ["3.2 kg"]),
-          }),
-        ),
-        { description: "The batch that uses up what there is of one ingredient" },
-      ),
-    }),
-    {
-      id: "Batch",
-      description: "Size of the batch, stated in one way",
-      examples: [{ bowls: 320, rawWeight: "130 g" }],
-    },
-  ),
-);
-
-const mixerSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      smallest: z.optional(massField("Smallest load that mixes well", ["2 kg"])),
-      largest: massField("Largest load the mixer takes", ["10 kg"]),
-      of: described(z.optional(z.enum(["flour", "dough"])), {
-        description: "What the limits weigh; dough unless stated",
-      }),
-    }),
-    { id: "Mixer", description: "The mixer's limits" },
-  ),
-);
-
-const scaleSchema = z.lazy(() =>
-  described(
-    z.strictObject({
-      name: described(z.optional(word(40)), {
-        description: "What the kitchen calls it",
-      }),
-      division: massField("Smallest step it shows", ["1 g", "0.1 oz"]),
-      capacity: z.optional(massField("Most it weighs", ["15 kg"])),
-      error: z.optional(massField("How far a weight on it may be off, ±; half a division unless stated", ["2 g"])),
-    }),
-    { id: "Scale", description: "A scale" },
-  ),
-);
+const scaleSchema = section({ id: "Scale", description: "A scale" }, () => ({
+  name: described(z.optional(word(40)), {
+    description: "What the kitchen calls it",
+  }),
+  division: massField("Smallest step it shows", ["1 g", "0.1 oz"]),
+  capacity: z.optional(massField("Most it weighs", ["15 kg"])),
+  error: z.optional(massField("How far a weight on it may be off, ±; half a division unless stated", ["2 g"])),
+}));
 
 /** The noodle spec: what a cook writes. Types, validation and JSON Schema come from here. */
 export const specSchema = described(

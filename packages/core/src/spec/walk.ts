@@ -30,15 +30,25 @@ export function optionsOf(def: z.core.$ZodTypeDef): readonly z.core.$ZodTypeDef[
 
 /** What lies behind optional and late schemas. */
 export function inner(schema: z.core.$ZodType): z.core.$ZodType {
+  const next = behind(schema);
+  return next === undefined ? schema : inner(next);
+}
+
+function behind(schema: z.core.$ZodType): z.core.$ZodType | undefined {
   const { def } = schema._zod;
-  if (def.type === "optional") return inner((def as z.core.$ZodOptionalDef).innerType);
-  return def.type === "lazy" ? inner((schema as z.core.$ZodLazy)._zod.innerType) : schema;
+  if (def.type === "optional") return (def as z.core.$ZodOptionalDef).innerType;
+  return def.type === "lazy" ? (schema as z.core.$ZodLazy)._zod.innerType : undefined;
 }
 
 /** What stands in the schema of a place. */
 export function describeAt(schema: z.core.$ZodType, path: Path): Meaning {
   const here = schemaAt(schema, path);
-  if (here === undefined) return {};
-  const own = meanings.get(here);
-  return (own?.description === undefined ? meanings.get(inner(here)) : own) ?? {};
+  return here === undefined ? {} : meaningOf(here);
+}
+
+function meaningOf(schema: z.core.$ZodType): Meaning {
+  const own = meanings.get(schema);
+  if (own?.description !== undefined) return own;
+  const next = behind(schema);
+  return (next === undefined ? own : meaningOf(next)) ?? {};
 }
