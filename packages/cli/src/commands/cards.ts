@@ -1,11 +1,12 @@
 import { join } from "node:path";
 import { checksumOf, printable, renderCard } from "@noodlewright/core/render";
 import { parseFile } from "../input/document.ts";
-import type { PlacedProblem } from "../input/placed-problem.ts";
+import type { Placed, PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
 import { largest, readTextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io, type OutFile } from "../io.ts";
-import { printProblems, unitsOf } from "../shared/answer.ts";
+import { printProblems } from "../shared/answer.ts";
+import { orderOf } from "../shared/ask-noodle.ts";
 import { cardFlags, dateOf, paperOf } from "../shared/card-flags.ts";
 import { type CardEntry, cardIndex } from "../shared/card-index.ts";
 import { cardNames } from "../shared/card-names.ts";
@@ -29,10 +30,10 @@ export const cardsCommand: Command = {
     const folder = asked.text("folder") ?? ".";
     const out = asked.text("out");
     const date = dateOf(asked, io);
-    if (!date.ok) return printProblems([date.problem], asked, io);
+    if (!date.ok) return printProblems(date.problems, asked, io);
     if (out === undefined) return printProblems([missingOut], asked, io);
     const files = await specFiles(folder, io);
-    if (!files.ok) return printProblems([files.problem], asked, io);
+    if (!files.ok) return printProblems(files.problems, asked, io);
     const made = await makeAll(folder, files.names, { asked, date: date.date, out, io });
     if (made.passedOver.length > 0) io.err(`Passed over, no batch stated: ${made.passedOver.join(", ")}.\n`);
     if (made.cards.length === 0 && made.problems.length === 0)
@@ -83,11 +84,10 @@ async function makeAll(folder: string, names: readonly string[], { asked, date, 
   const cards: MadeCard[] = [];
   const fileOf = cardNames(names);
   const paper = paperOf(asked);
-  const units = unitsOf(asked);
   for (const name of names) {
     const path = join(folder, name);
     if (!(await isSpec(path, io))) continue;
-    const making = await makeCard({ path, overrides: [], sets: asked.list("set"), date, units }, io);
+    const making = await makeCard({ ...orderOf(asked, []), path, date }, io);
     if (!making.ok) {
       if (making.problems.every(({ code }) => code === "batch.not-stated")) passedOver.push(printable(name));
       else problems.push(...making.problems);
@@ -104,16 +104,12 @@ async function makeAll(folder: string, names: readonly string[], { asked, date, 
 
 const missingOut: PlacedProblem = { ...ownProblem("cards.out-missing", {}), flag: "--out" };
 
-type Files =
-  | { readonly ok: true; readonly names: readonly string[] }
-  | { readonly ok: false; readonly problem: PlacedProblem };
-
-async function specFiles(folder: string, io: Io): Promise<Files> {
+async function specFiles(folder: string, io: Io): Promise<Placed<{ names: readonly string[] }>> {
   try {
     const names = await io.listFolder(folder);
     return { ok: true, names: [...names].filter((name) => /\.(ya?ml|json)$/iu.test(name)).sort() };
   } catch {
-    return { ok: false, problem: ownProblem("file.unreadable", { folder }) };
+    return { ok: false, problems: [ownProblem("file.unreadable", { folder })] };
   }
 }
 

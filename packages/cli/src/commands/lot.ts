@@ -1,9 +1,7 @@
 import { askLot } from "@noodlewright/core";
-import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
+import { atFlag, specCommand } from "../shared/ask-noodle.ts";
 import { holdFlag, searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
-import type { Command } from "../shared/command.ts";
 import { flagsAt, type ValueFlags } from "../shared/flag-values.ts";
-import { specFlags } from "../shared/flags.ts";
 import { writeFlags } from "../shared/write-spec.ts";
 
 const figure = flagsAt("lot", "figures");
@@ -28,9 +26,8 @@ const certificate: ValueFlags = {
 };
 
 /** `noodlewright lot`: the blend and the water for a new lot of a flour. */
-export const lotCommand: Command = {
-  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...certificate, ...holdFlag, ...searchFlags, ...writeFlags, ...specFlags },
+export const lotCommand = specCommand({
+  flags: { ...certificate, ...holdFlag, ...searchFlags, ...writeFlags },
   examples: [
     [
       "noodlewright lot noodle.yaml --of 'bread flour' --protein '11.8 %' --moisture '14.4 %'",
@@ -39,17 +36,13 @@ export const lotCommand: Command = {
     ["noodlewright lot noodle.yaml", "the lot that the spec describes under lot:"],
     ["noodlewright lot noodle.yaml --write", "makes the new lot the flour in use: its figures, the blend, the water"],
   ],
-  run: (asked, io) => {
+  question: (asked) => {
     const hold = asked.text("hold");
-    return printAnswer(
-      {
-        ask: (noodle) => askLot(noodle, hold === undefined ? {} : { hold }),
-        overrides: searchOverrides({ ...certificate, ...searchValues }, asked),
-        found: ({ answer }) => answer.kind === "found",
-        place: atFlag("hold"),
-      },
-      asked,
-      io,
-    );
+    return {
+      ask: (noodle) => askLot(noodle, hold === undefined ? {} : { hold }),
+      overrides: searchOverrides({ ...certificate, ...searchValues }, asked),
+      found: ({ answer }) => answer.kind === "found",
+      place: atFlag("hold"),
+    };
   },
-};
+});

@@ -119,7 +119,7 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
   const textOf = anew ? writtenFormula : writtenOutsideBook;
   // One byte more than a workbook may have tells that it has more.
   const reading = from === undefined ? undefined : await readTextFile(from, io, largestWorkbook + 1, textOf);
-  if (reading?.ok === false) return printProblems([reading.problem], asked, io);
+  if (reading?.ok === false) return printProblems(reading.problems, asked, io);
   const style = asked.text("style");
   const starting = style === undefined ? undefined : styleStart(style);
   if (starting?.ok === false)

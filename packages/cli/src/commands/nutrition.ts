@@ -1,16 +1,14 @@
 import { askNutrition } from "@noodlewright/core";
 import { jurisdictions } from "@noodlewright/core/spec";
-import { printAnswer } from "../shared/ask-noodle.ts";
-import type { Command } from "../shared/command.ts";
-import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
+import { specCommand } from "../shared/ask-noodle.ts";
+import { batchFlags, batchOverrides } from "../shared/flags.ts";
 
 const { "raw-weight": rawWeight, "cooked-weight": cookedWeight, "cook-gain": cookGain } = batchFlags;
 
 const ruleBooks = ["US", "EU", "JP"] as const;
 
 /** `noodlewright nutrition`: what a bowl contains, and its allergens. */
-export const nutritionCommand: Command = {
-  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+export const nutritionCommand = specCommand({
   flags: {
     rules: {
       describe: "Whose rules count and round: United States, European Union or Japan",
@@ -24,7 +22,6 @@ export const nutritionCommand: Command = {
     "raw-weight": rawWeight,
     "cooked-weight": cookedWeight,
     "cook-gain": cookGain,
-    ...specFlags,
   },
   examples: [
     ["noodlewright nutrition noodle.yaml", "energy, nutrients and salt by the rules of the European Union"],
@@ -34,10 +31,10 @@ export const nutritionCommand: Command = {
     ],
     ["noodlewright nutrition noodle.yaml --jurisdiction CA", "the allergens by the list of Canada"],
   ],
-  run: (asked, io) => {
+  question: (asked) => {
     const rules = ruleBooks.find((one) => one === asked.text("rules"));
     const jurisdiction = jurisdictions.find((one) => one === asked.text("jurisdiction"));
     const wish = { ...(rules && { rules }), ...(jurisdiction && { jurisdiction }) };
-    return printAnswer({ ask: (noodle) => askNutrition(noodle, wish), overrides: batchOverrides(asked) }, asked, io);
+    return { ask: (noodle) => askNutrition(noodle, wish), overrides: batchOverrides(asked) };
   },
-};
+});

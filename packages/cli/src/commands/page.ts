@@ -1,13 +1,12 @@
 import { createHash } from "node:crypto";
 import { askCard, readNoodleData } from "@noodlewright/core";
-import { parseFile } from "../input/document.ts";
 import { loadSpec } from "../input/load-spec.ts";
-import { isSection } from "../input/put.ts";
-import type { TextFile } from "../input/read-file.ts";
+import { standingAlone } from "../input/standing-alone.ts";
 import { firstAnswers } from "../page/desk.ts";
 import type { PageData } from "../page/page-data.ts";
 import { renderBenchPage } from "../render/bench-page.ts";
-import { printProblems, unitsOf } from "../shared/answer.ts";
+import { printProblems } from "../shared/answer.ts";
+import { orderOf, specPlace } from "../shared/ask-noodle.ts";
 import { cardFlags } from "../shared/card-flags.ts";
 import type { Command } from "../shared/command.ts";
 import { batchFlags, batchOverrides, setFlag } from "../shared/flags.ts";
@@ -16,7 +15,7 @@ import { forceFlag, writeOutput } from "../shared/write-output.ts";
 
 /** `noodlewright page`: a file that opens on a phone and works the noodle out at the bench. */
 export const pageCommand: Command = {
-  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  positionals: specPlace,
   flags: {
     out: { describe: "File to write; - or nothing prints it", placeholder: "noodle.html", letter: "o" },
     ...forceFlag,
@@ -29,12 +28,12 @@ export const pageCommand: Command = {
     ["noodlewright page noodle.yaml -o noodle.html --bowls 40", "the same for another number of bowls"],
   ],
   run: async (asked, io) => {
-    const flags = { overrides: batchOverrides(asked), sets: asked.list("set") };
-    const loading = await loadSpec(asked.text("spec") ?? "-", flags, io, "machines");
+    const order = orderOf(asked, batchOverrides(asked));
+    const loading = await loadSpec(order.path, order, io, "machines");
     if (!loading.ok) return printProblems(loading.problems, asked, io);
     const { data, files, overrides, place } = loading.spec;
-    const units = unitsOf(asked);
-    const spec = standingAlone(data, files.slice(1));
+    const { units } = order;
+    const spec = standingAlone(data, files);
     const noodle = readNoodleData(spec, { units });
     if (!noodle.ok) return printProblems(noodle.problems.map(place), asked, io);
     const card = askCard(noodle.value, { date: io.today() });
@@ -50,20 +49,3 @@ export const pageCommand: Command = {
     return writeOutput(asked.text("out"), text, asked, io);
   },
 };
-
-/** The spec with the materials and machines of the files that it includes; its own come first. */
-function standingAlone(data: unknown, included: readonly TextFile[]): unknown {
-  if (!isSection(data)) return data;
-  const { include: _, ...spec } = data;
-  const parts = [...included.map(partsOf), spec];
-  const together = (key: string): Readonly<Record<string, unknown>> => {
-    const all = parts.flatMap((part) => (isSection(part) && isSection(part[key]) ? [part[key]] : []));
-    return all.length === 0 ? {} : { [key]: Object.assign({}, ...all) };
-  };
-  return { ...spec, ...together("materials"), ...together("machines") };
-}
-
-function partsOf(file: TextFile): unknown {
-  const parsing = parseFile(file);
-  return parsing.ok ? parsing.parsed.data : {};
-}

@@ -2,7 +2,7 @@ import { askFlourReplacement, askIngredientReplacement } from "@noodlewright/cor
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
 import { printProblems } from "../shared/answer.ts";
-import { atFlag, printAnswer } from "../shared/ask-noodle.ts";
+import { atFlag, printAnswer, specPlace } from "../shared/ask-noodle.ts";
 import { holdFlag, searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import type { Command } from "../shared/command.ts";
 import { specFlags } from "../shared/flags.ts";
@@ -10,7 +10,7 @@ import { writeFlags } from "../shared/write-spec.ts";
 
 /** `noodlewright replace`: a flour, or an egg product, that is not to be had. */
 export const replaceCommand: Command = {
-  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
+  positionals: specPlace,
   flags: {
     missing: { describe: "The flour or the ingredient that is missing", placeholder: "rye flour" },
     with: { describe: "What takes the place of an ingredient", placeholder: "dried whole egg" },
@@ -28,25 +28,15 @@ export const replaceCommand: Command = {
   run: (asked, io) => {
     const [missing, by, hold] = [asked.text("missing"), asked.text("with"), asked.text("hold")];
     if (missing === undefined) return printProblems([nothingMissing], asked, io);
-    const overrides = searchOverrides(searchValues, asked);
-    const place = atFlag("missing", "with", "hold");
+    const order = { overrides: searchOverrides(searchValues, asked), place: atFlag("missing", "with", "hold") };
     if (by !== undefined) {
-      return printAnswer(
-        {
-          ask: (noodle) => askIngredientReplacement(noodle, { missing, by }),
-          overrides,
-          place,
-        },
-        asked,
-        io,
-      );
+      return printAnswer({ ...order, ask: (noodle) => askIngredientReplacement(noodle, { missing, by }) }, asked, io);
     }
     const wish = { missing, ...(hold !== undefined && { hold }) };
     return printAnswer(
       {
+        ...order,
         ask: (noodle) => askFlourReplacement(noodle, wish),
-        overrides,
-        place,
         found: ({ answer }) => answer.kind === "found",
       },
       asked,

@@ -1,30 +1,31 @@
 import { askSheet } from "@noodlewright/core";
-import { printAnswer } from "../shared/ask-noodle.ts";
-import type { Command } from "../shared/command.ts";
-import { overridesOf, type ValueFlags } from "../shared/flag-values.ts";
-import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
+import { specCommand } from "../shared/ask-noodle.ts";
+import { flagsAt, overridesOf, type ValueFlags } from "../shared/flag-values.ts";
+import { batchFlags } from "../shared/flags.ts";
+
+const sheet = flagsAt("sheet");
 
 const sheetFlags: ValueFlags = {
-  machine: { describe: "Machine to roll on", placeholder: "two-stand sheeter", path: ["sheet", "machine"] },
-  thickness: { describe: "Thickness of the finished sheet", placeholder: "1.4 mm", path: ["sheet", "thickness"] },
-  cutter: { describe: "Cutter number, or strand width", placeholder: "20", path: ["sheet", "cutter"] },
-  portion: { describe: "Raw portion", placeholder: "110 g", path: ["sheet", "portion"] },
-  "strand-length": { describe: "Length of the strands", placeholder: "250 mm", path: ["sheet", "strandLength"] },
-  start: { describe: "Thickness of the dough as it goes to the rolls", placeholder: "12 mm", path: ["sheet", "start"] },
+  machine: sheet("machine", "Machine to roll on", "two-stand sheeter"),
+  thickness: sheet("thickness", "Thickness of the finished sheet", "1.4 mm"),
+  cutter: sheet("cutter", "Cutter number, or strand width", "20"),
+  portion: sheet("portion", "Raw portion", "110 g"),
+  "strand-length": sheet("strandLength", "Length of the strands", "250 mm"),
+  start: sheet("start", "Thickness of the dough as it goes to the rolls", "12 mm"),
 };
 
 /** `noodlewright sheet`: passes, strands and portions on the machine at hand. */
-export const sheetCommand: Command = {
-  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...sheetFlags, ...batchFlags, ...specFlags },
+export const sheetCommand = specCommand({
+  flags: { ...sheetFlags, ...batchFlags },
   examples: [
     ["noodlewright sheet noodle.yaml", "the passes, the strands, and where the dough goes"],
     ["noodlewright sheet noodle.yaml --thickness '1.2 mm' --cutter 22", "a thinner, finer noodle"],
     ["noodlewright sheet noodle.yaml --format csv --table account", "the account, for a spreadsheet"],
   ],
-  run: (asked, io) => {
-    const overrides = [...overridesOf(sheetFlags, asked), ...batchOverrides(asked)];
-    const next = { batch: "the weights", card: "a page to hang by the machine" };
-    return printAnswer({ ask: askSheet, overrides, needs: "machines", next }, asked, io);
-  },
-};
+  question: (asked) => ({
+    ask: askSheet,
+    overrides: overridesOf({ ...sheetFlags, ...batchFlags }, asked),
+    needs: "machines",
+    next: { batch: "the weights", card: "a page to hang by the machine" },
+  }),
+});

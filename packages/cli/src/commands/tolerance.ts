@@ -1,10 +1,9 @@
-import { askTolerance, type Noodle, type Problem } from "@noodlewright/core";
+import { askTolerance, type Problem } from "@noodlewright/core";
 import { problem } from "@noodlewright/core/figure";
-import type { PlacedProblem } from "../input/placed-problem.ts";
-import { printAnswer } from "../shared/ask-noodle.ts";
-import type { Asked, Command } from "../shared/command.ts";
+import { specCommand } from "../shared/ask-noodle.ts";
+import type { Asked } from "../shared/command.ts";
 import { placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
-import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
+import { batchFlags, batchOverrides } from "../shared/flags.ts";
 
 const trials: ValueFlags = {
   seed: { describe: "Where the random trials begin; 1 unless stated", placeholder: "7", path: ["seed"] },
@@ -12,9 +11,8 @@ const trials: ValueFlags = {
 };
 
 /** `noodlewright tolerance`: what errors do to a load, and which of them matters. */
-export const toleranceCommand: Command = {
-  positionals: { spec: "Spec file in YAML or JSON, or - for standard input" },
-  flags: { ...trials, ...batchFlags, ...specFlags },
+export const toleranceCommand = specCommand({
+  flags: { ...trials, ...batchFlags },
   examples: [
     [
       "noodlewright tolerance noodle.yaml",
@@ -23,14 +21,17 @@ export const toleranceCommand: Command = {
     ["noodlewright tolerance noodle.yaml --seed 7 --runs 5000", "other and more random trials"],
     ["noodlewright tolerance noodle.yaml --format svg --picture water-causes", "a picture of the shares"],
   ],
-  run: (asked, io) => {
+  question: (asked) => {
     const [seed, draws] = [wholeNumber(asked.text("seed")), wholeNumber(asked.text("runs"))];
     const wish = { ...(seed !== undefined && { seed }), ...(draws !== undefined && { draws }) };
-    const place = (one: Problem): PlacedProblem => placeAtFlag(trials)(said(one, asked));
-    const ask = (noodle: Noodle) => askTolerance(noodle, wish);
-    return printAnswer({ ask, overrides: batchOverrides(asked), needs: "machines", place }, asked, io);
+    return {
+      ask: (noodle) => askTolerance(noodle, wish),
+      overrides: batchOverrides(asked),
+      needs: "machines",
+      place: (one) => placeAtFlag(trials)(said(one, asked)),
+    };
   },
-};
+});
 
 function quoted(text = ""): string {
   return `"${text}"`;

@@ -38,7 +38,7 @@ export async function loadSpec(
   needs: "materials" | "machines" = "materials",
 ): Promise<Placed<{ spec: LoadedSpec }>> {
   const reading = await readTextFile(path, io);
-  if (!reading.ok) return { ok: false, problems: [reading.problem] };
+  if (!reading.ok) return reading;
   const parsing = parseFile(reading.file);
   if (!parsing.ok) return parsing;
   const { parsed } = parsing;
@@ -104,7 +104,7 @@ function changedEntries(overrides: readonly Override[], spec: unknown, included:
 async function readKitchenText(path: string, io: Io, most: number): Promise<FileReading> {
   const reading = await readTextFile(path, io, most);
   if (!reading.ok || /^[\s{]*["']?(?:materials|machines)["']?\s*:/mu.test(reading.file.text)) return reading;
-  return { ok: false, problem: { ...ownProblem("file.no-kitchen", {}), file: path } };
+  return { ok: false, problems: [{ ...ownProblem("file.no-kitchen", {}), file: path }] };
 }
 
 interface Inclusion {
@@ -141,11 +141,8 @@ async function includeKitchen(
     if (typeof name !== "string") continue;
     const reading = await readKitchenText(isAbsolute(name) ? name : join(folder, name), io, left);
     if (!reading.ok) {
-      const { file: named, ...problem } = reading.problem;
-      problems.push({
-        ...place({ ...problem, path: ["include", index] }),
-        ...(named !== undefined && { named }),
-      });
+      for (const { file: named, ...problem } of reading.problems)
+        problems.push({ ...place({ ...problem, path: ["include", index] }), ...(named !== undefined && { named }) });
       continue;
     }
     files.push(reading.file);

@@ -1,5 +1,5 @@
 import type { Io } from "../io.ts";
-import type { PlacedProblem } from "./placed-problem.ts";
+import type { Placed } from "./placed-problem.ts";
 import { type AnyProblem, ownProblem } from "./problem.ts";
 
 /** Most that a spec and what it includes may hold, bytes. */
@@ -19,9 +19,7 @@ export interface TextFile {
 /** A text, why there is none, or nothing where the bytes are no text. */
 export type TextOrNot = string | AnyProblem | undefined;
 
-export type FileReading =
-  | { readonly ok: true; readonly file: TextFile }
-  | { readonly ok: false; readonly problem: PlacedProblem };
+export type FileReading = Placed<{ file: TextFile }>;
 
 /**
  * Reads a text file, or standard input for `-`.
@@ -36,7 +34,7 @@ export async function readTextFile(
   textOf: (bytes: Uint8Array, name: string) => TextOrNot | Promise<TextOrNot> = plainText,
 ): Promise<FileReading> {
   const name = path === "-" ? "standard input" : path;
-  const refuse = (problem: AnyProblem): FileReading => ({ ok: false, problem: { ...problem, file: name } });
+  const refuse = (problem: AnyProblem): FileReading => ({ ok: false, problems: [{ ...problem, file: name }] });
   if (path === "-" && io.stdinIsTerminal()) return refuse(ownProblem("file.no-input", {}));
   let bytes: Uint8Array;
   try {

@@ -14,24 +14,9 @@ export interface Manner {
 /** Prints a report in the form asked for. The rarer forms are loaded when they are asked for. */
 export async function renderReport(report: Report, manner: Manner): Promise<Rendering> {
   if (manner.format === "json") return { ok: true, text: printableJson(report) };
-  switch (manner.format) {
-    case "csv": {
-      const { renderCsv } = await import("@noodlewright/core/render");
-      return renderCsv(report, manner.table);
-    }
-    case "markdown": {
-      const { renderMarkdown } = await import("@noodlewright/core/render");
-      return { ok: true, text: renderMarkdown(report) };
-    }
-    case "html": {
-      const { renderHtml } = await import("@noodlewright/core/render");
-      return { ok: true, text: renderHtml(report) };
-    }
-    case "svg": {
-      const { renderSvg } = await import("@noodlewright/core/render");
-      return renderSvg(report, manner.picture);
-    }
-    default:
-      return { ok: true, text: renderTerminal(printableReport(report), manner) };
-  }
+  if (manner.format === "table") return { ok: true, text: renderTerminal(printableReport(report), manner) };
+  const { renderCsv, renderHtml, renderMarkdown, renderSvg } = await import("@noodlewright/core/render");
+  if (manner.format === "csv") return renderCsv(report, manner.table);
+  if (manner.format === "svg") return renderSvg(report, manner.picture);
+  return { ok: true, text: manner.format === "html" ? renderHtml(report) : renderMarkdown(report) };
 }

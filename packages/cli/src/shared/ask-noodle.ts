@@ -7,7 +7,8 @@ import type { Placed, PlacedProblem } from "../input/placed-problem.ts";
 import type { TextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io } from "../io.ts";
 import { printProblems, printReport, unitsOf } from "./answer.ts";
-import type { Asked } from "./command.ts";
+import type { Asked, Command } from "./command.ts";
+import { specFlags } from "./flags.ts";
 import { writeSpec, writes } from "./write-spec.ts";
 
 /** The noodle of a spec file, the files it was read from, and where in them a problem lies. */
@@ -60,11 +61,34 @@ export interface Question<T> {
   readonly place?: (problem: Problem) => PlacedProblem;
 }
 
+/** The place of a spec among the words of a command. */
+export const specPlace = { spec: "Spec file in YAML or JSON, or - for standard input" };
+
+/** A command that asks the noodle of a spec one question. */
+export function specCommand<T>({ flags, examples, question }: SpecWords<T>): Command {
+  return {
+    positionals: specPlace,
+    flags: { ...flags, ...specFlags },
+    examples,
+    run: (asked, io) => printAnswer(question(asked), asked, io),
+  };
+}
+
+interface SpecWords<T> extends Pick<Command, "examples">, Partial<Pick<Command, "flags">> {
+  readonly question: (asked: Asked) => Question<T>;
+}
+
+/** The spec that was named, and what its flags say about it. */
+export function orderOf(asked: Asked, overrides: readonly Override[], needs?: "machines"): Order {
+  const path = asked.text("spec") ?? "-";
+  return { path, overrides, sets: asked.list("set"), units: unitsOf(asked), ...(needs && { needs }) };
+}
+
 /** Reads the noodle of the spec that was named, asks it, and prints the answer. */
 export async function printAnswer<T>(question: Question<T>, asked: Asked, io: Io): Promise<ExitStatus> {
   const { ask, overrides = [], needs, found, place, next } = question;
-  const path = asked.text("spec") ?? "-";
-  const order = { path, overrides, sets: asked.list("set"), units: unitsOf(asked), ...(needs && { needs }) };
+  const order = orderOf(asked, overrides, needs);
+  const { path } = order;
   const loading = await loadNoodle(order, io);
   if (!loading.ok) return printProblems(loading.problems, asked, io);
   const { noodle, files, place: inSpec } = loading.loaded;

@@ -1,7 +1,7 @@
 import { usualHold } from "@noodlewright/core/explore";
 import type { Override } from "../input/overrides.ts";
 import type { Asked, Flag } from "./command.ts";
-import { flagsAt, overridesOf, type ValueFlags } from "./flag-values.ts";
+import { flagsAt, overridesOf, plainNumber, type ValueFlags } from "./flag-values.ts";
 import { nameAndAmount } from "./flags.ts";
 
 const wanted = flagsAt("wanted");
@@ -11,9 +11,9 @@ export const searchValues: ValueFlags = {
   within: wanted("within", "How near a protein value has to be met, ±", "0.1 %"),
   basis: wanted("basis", "Moisture basis of protein and ash", "14 % mb"),
   step: wanted("step", "Steps that the shares come in", "1 %"),
-  "most-flours": { ...wanted("mostFlours", "Most flours that may be in the blend", "3"), plainNumber: true },
+  "most-flours": wanted("mostFlours", "Most flours that may be in the blend", "3", plainNumber),
   "least-share": wanted("leastShare", "Smallest share of a flour that is in the blend at all", "5 %"),
-  alternatives: { ...wanted("alternatives", "How many blends to show", "5"), plainNumber: true },
+  alternatives: wanted("alternatives", "How many blends to show", "5", plainNumber),
 };
 
 /** Flags of what a blend has to reach. */

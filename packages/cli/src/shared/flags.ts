@@ -1,5 +1,6 @@
 import type { Override } from "../input/overrides.ts";
 import type { Asked, Flag } from "./command.ts";
+import { flagsAt, overridesOf, plainNumber, type ValueFlag, type ValueFlags } from "./flag-values.ts";
 
 /** Flags of every command that prints a report. */
 export const reportFlags = {
@@ -38,46 +39,23 @@ export const specFlags = { ...setFlag, ...reportFlags };
 
 /** Flags that set the size of a batch in place of the spec. */
 export const batchFlags = {
-  bowls: { describe: "Number of bowls", about: "batch", placeholder: "320" },
-  "raw-weight": { describe: "Raw strands in a bowl", about: "batch", placeholder: "130 g" },
-  "cooked-weight": { describe: "Cooked noodles in a bowl", about: "batch", placeholder: "230 g" },
-  "cook-gain": { describe: "Cooked weight over raw weight", about: "batch", placeholder: "1.8" },
-  dough: { describe: "Dough to mix", about: "batch", placeholder: "12 kg" },
-  flour: { describe: "Flour as weighed", about: "batch", placeholder: "10 kg" },
-  load: { describe: "One mixer load", about: "batch", choices: ["largest", "smallest"] },
-  have: { describe: "All there is of one ingredient", about: "batch", placeholder: "bread flour=3.2 kg" },
-} as const satisfies Readonly<Record<string, Flag>>;
+  bowls: sizeOf("bowls", "Number of bowls", "320", plainNumber),
+  "raw-weight": sizeOf("rawWeight", "Raw strands in a bowl", "130 g"),
+  "cooked-weight": sizeOf("cookedWeight", "Cooked noodles in a bowl", "230 g"),
+  "cook-gain": sizeOf("cookGain", "Cooked weight over raw weight", "1.8", plainNumber),
+  dough: sizeOf("dough", "Dough to mix", "12 kg"),
+  flour: sizeOf("flour", "Flour as weighed", "10 kg"),
+  load: { describe: "One mixer load", about: "batch", choices: ["largest", "smallest"], path: ["batch", "load"] },
+  have: sizeOf("have", "All there is of one ingredient", "bread flour=3.2 kg", nameAndAmount),
+} as const satisfies ValueFlags;
 
 /** The parts of a spec that the flags of a batch say. */
 export function batchOverrides(asked: Asked): readonly Override[] {
-  const say = (flag: keyof typeof batchFlags, key: string, read = plain): readonly Override[] => {
-    const text = asked.text(flag);
-    if (text === undefined) return [];
-    return [{ flag: `--${flag}`, path: ["batch", key], value: read(text), example: exampleOf(batchFlags[flag]) }];
-  };
-  return [
-    ...say("bowls", "bowls", wholeNumber),
-    ...say("dough", "dough"),
-    ...say("flour", "flour"),
-    ...say("load", "load"),
-    ...say("have", "have", nameAndAmount),
-    ...say("raw-weight", "rawWeight"),
-    ...say("cooked-weight", "cookedWeight"),
-    ...say("cook-gain", "cookGain", wholeNumber),
-  ];
+  return overridesOf(batchFlags, asked);
 }
 
-function exampleOf({ placeholder, choices }: Flag): string {
-  return placeholder ?? choices?.[0] ?? "";
-}
-
-function plain(text: string): unknown {
-  return text;
-}
-
-/** A plain number stays text where it is none, so that the schema can say what is wrong with it. */
-function wholeNumber(text: string): unknown {
-  return /^-?\d+(\.\d+)?$/u.test(text.trim()) ? Number(text) : text;
+function sizeOf(...words: Parameters<ReturnType<typeof flagsAt>>): ValueFlag {
+  return { ...flagsAt("batch")(...words), about: "batch" };
 }
 
 /** A name, and what is said of it after the last equals sign. */

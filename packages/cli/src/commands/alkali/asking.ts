@@ -22,6 +22,7 @@ import {
 import type { OwnMaterials } from "@noodlewright/core/spec";
 import type { PlacedProblem } from "../../input/placed-problem.ts";
 import { type AnyProblem, ownProblem } from "../../input/problem.ts";
+import { unitsOf } from "../../shared/answer.ts";
 import type { Asked } from "../../shared/command.ts";
 
 /**
@@ -90,7 +91,7 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     notes,
     scale,
     ratioBy,
-    units: asked.text("units") === "us" ? "us" : "metric",
+    units: unitsOf(asked),
     temperature,
     quantity,
     maybe,

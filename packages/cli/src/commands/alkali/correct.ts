@@ -32,17 +32,15 @@ export const correctCommand = member({
       "the same from a reading in the cold, in a tank",
     ],
   ],
-  read: (ask) => {
-    return {
-      batch: ask.product(ask.text("batch"), "<batch>"),
-      salts: ask.product(ask.text("salts"), "<salts>"),
-      amount: ask.amount("amount"),
-      target: ask.strength("strength"),
-      measured: readingOf(ask),
-      tank: ask.maybe("tank", ["volume"])?.value,
-      conditions: conditionsOf(ask),
-    };
-  },
+  read: (ask) => ({
+    batch: ask.product(ask.text("batch"), "<batch>"),
+    salts: ask.product(ask.text("salts"), "<salts>"),
+    amount: ask.amount("amount"),
+    target: ask.strength("strength"),
+    measured: readingOf(ask),
+    tank: ask.maybe("tank", ["volume"])?.value,
+    conditions: conditionsOf(ask),
+  }),
   answer: ({ batch: named, salts, amount, target, measured, tank, conditions }) => {
     const read = measured && readHydrometer(named.composition, measured.reading, measured.error);
     if (read?.ok === false) return read;

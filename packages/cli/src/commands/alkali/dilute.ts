@@ -16,14 +16,12 @@ export const diluteCommand = member({
     ["noodlewright alkali dilute 'K2CO3 40 %, water rest' --amount '500 g' --strength '20 %'", "half as strong"],
     ["noodlewright alkali dilute 'Na2CO3 at 15 °Bé' --amount '1 L' --strength '50 g/L'", "by hydrometer and volume"],
   ],
-  read: (ask) => {
-    return {
-      stock: ask.product(ask.text("stock"), "<stock>"),
-      amount: ask.amount("amount"),
-      target: ask.strength("strength"),
-      conditions: conditionsOf(ask),
-    };
-  },
+  read: (ask) => ({
+    stock: ask.product(ask.text("stock"), "<stock>"),
+    amount: ask.amount("amount"),
+    target: ask.strength("strength"),
+    conditions: conditionsOf(ask),
+  }),
   answer: ({ stock, amount, target, conditions }) => {
     const mass = gramsOf(stock.composition, amount, conditions.temperature);
     if (!mass.ok) return mass;

@@ -10,7 +10,6 @@ import {
 import { newlyMissed } from "@noodlewright/core/answers";
 import { toldNote } from "@noodlewright/core/render";
 import { type OwnMaterials, readKitchenFile, type SpecChange } from "@noodlewright/core/spec";
-
 import { beyond } from "../../input/beyond.ts";
 import { parseFile } from "../../input/document.ts";
 import type { Placed } from "../../input/placed-problem.ts";
@@ -18,8 +17,8 @@ import { ownProblem } from "../../input/problem.ts";
 import { readTextFile, type TextFile } from "../../input/read-file.ts";
 import { withChanges } from "../../input/written-values.ts";
 import { exit, type Io } from "../../io.ts";
-import { printProblems, printReport, unitsOf } from "../../shared/answer.ts";
-import { loadNoodle } from "../../shared/ask-noodle.ts";
+import { printProblems, printReport } from "../../shared/answer.ts";
+import { loadNoodle, orderOf } from "../../shared/ask-noodle.ts";
 import type { Asked, Command } from "../../shared/command.ts";
 import { writeSpec, writes } from "../../shared/write-spec.ts";
 import { type Asking, asking } from "./asking.ts";
@@ -77,12 +76,7 @@ async function missedThen(
 
 /** The noodle that `--spec` names. */
 export async function noodleOf(asked: Asked, io: Io, needs?: "machines") {
-  const path = asked.text("spec");
-  if (path === undefined) return undefined;
-  return loadNoodle(
-    { path, overrides: [], sets: asked.list("set"), units: unitsOf(asked), ...(needs && { needs }) },
-    io,
-  );
+  return asked.text("spec") === undefined ? undefined : loadNoodle(orderOf(asked, [], needs), io);
 }
 
 /** A report with what is worth knowing of the products it was asked about; the cautions of a product join the others. */
@@ -102,7 +96,7 @@ export async function ownMaterials(asked: Asked, io: Io): Promise<Placed<{ mater
   const path = asked.text("materials");
   if (path === undefined) return { ok: true, materials: {} };
   const reading = await readTextFile(path, io);
-  if (!reading.ok) return { ok: false, problems: [{ ...reading.problem, flag: "--materials" }] };
+  if (!reading.ok) return { ok: false, problems: reading.problems.map((one) => ({ ...one, flag: "--materials" })) };
   const parsing = parseFile(reading.file);
   if (!parsing.ok) return parsing;
   const outcome = readKitchenFile(parsing.parsed.data);
