@@ -152,12 +152,7 @@ describe("bad input", () => {
       2,
       [/<from>.*\[product\.unknown\]/u, /--dose.*\[quantity\.unreadable\]/u, /2 problems/u],
     ],
-    ["make 'sodium carbonate' --strength 20 --amount '1 kg'", 2, [/--strength.*\[strength\.unreadable\]/u]],
     ["make Na2CO3 K2CO3 --ratio 6 --strength '20 %'", 2, [/--ratio/u, /--amount.*\[flag\.missing\]/u]],
-    ["make Na2CO3 --strength '60 °Bé' --amount '1 L'", 1, [/strength\.beyond-fit/u, /no such answer/u]],
-    ["convert Na2CO3 NaHCO3 --dose '1 g' --holding 'alkalinity P'", 1, [/convert\.cannot-hold/u]],
-    ["bake --before '500 g' --after '200 g'", 2, [/baking\.lighter/u]],
-    ["assay Na2CO3 --acid '10 mL' --sample '1 g'", 2, [/--normality/u]],
     ["stock --spec examples/nothing.yaml", 2, [/no file/u]],
     ["list plutonium", 1, [/alkali\.none/u]],
   ] as const)("%s ends with %i", (line, ended, expected) => {

@@ -192,19 +192,6 @@ describe("tolerance and trial", () => {
     // 2 % of 300 g apart
     expect([(water[1] ?? 0) - (water[0] ?? 0), (water[2] ?? 0) - (water[1] ?? 0)]).toEqual([6, 6]);
   });
-
-  it.each([
-    [`tolerance ${spec} --runs many`, "tolerance.draws"],
-    [`tolerance ${spec} --seed 0`, "tolerance.seed"],
-    [`trial ${spec} --flour 'a bag'`, "spec.quantity"],
-    [`replace ${spec} --missing 'barley flour' --hold taste`, "hold.unknown"],
-    ["lot examples/school-noodle.yaml --of 'oat flour' --protein '12 %'", "substitute.lot"],
-    ["lot examples/school-noodle.yaml --of 'mill strong flour' --protein 12", "quantity.unreadable"],
-  ])("%s is refused", (line, code) => {
-    const { status, stderr } = runBuilt(splitWords(line));
-    expect(status).toBe(2);
-    expect(readProblems(stderr).map((problem) => problem.code)).toEqual([code]);
-  });
 });
 
 describe("a flour with only a label, and a style", () => {
@@ -224,10 +211,5 @@ describe("a flour with only a label, and a style", () => {
     expect(stdout).toMatch(/protein at 14 % mb: from 10\.40 to 15\.18 %/u);
     expect(stdout).toMatch(/dough water: from \d+\.\d+ to \d+\.\d+ % of dough/u);
     expect(stdout).toContain("salt of 3 % is outside what is published for hokkien");
-    const unknown = folderFor({
-      "u.yaml": "name: u\nstyle: harbour\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 34 % }\n",
-    });
-    const { status, stderr } = runBuilt(["formula", "u.yaml"], { cwd: unknown });
-    expect([status, readProblems(stderr).map(({ code }) => code)]).toEqual([2, ["style.unknown"]]);
   });
 });

@@ -2,7 +2,6 @@ import { expect, test } from "vitest";
 import { reportSchema } from "#core/report/schema.ts";
 import { textsOf } from "../core/report/parts.ts";
 import { runHere } from "./in-process.ts";
-import { readProblems } from "./read-problems.ts";
 
 const spec = "examples/school-noodle.yaml";
 
@@ -22,9 +21,4 @@ test("what is set holds for every one of several specs, and for the same mass of
   const other = "examples/evening-class.yaml";
   const rows = await rowsOf("sums", spec, other, "--set", "water.added=37 %", "--dough", "8 kg");
   expect(rows).toContain("added water | % of flour | 37.00 | 37.00 | same");
-});
-
-test("one spec and nothing set is refused", async () => {
-  const { status, stderr } = await runHere(["compare", spec]);
-  expect([status, readProblems(stderr).map(({ code }) => code)]).toEqual([2, ["compare.one"]]);
 });

@@ -67,17 +67,6 @@ describe("noodlewright nutrition", () => {
       expect(text).toContain(word);
   });
 
-  test("a flour that states little is named, and nothing is made up for it", () => {
-    const input =
-      "name: t\nflours: [{ name: house flour, amount: 100 %, figures: { moisture: 14 %, protein: 11 % } }]\nwater: { added: 36 % }\n";
-    const { status, stdout } = runBuilt(["nutrition", "-"], { input });
-    expect(status).toBe(0);
-    // 100 - 14 - 11 × 6.25/5.7 % of 100 in 136 parts
-    expect(stdout).toContain("0.0 to 54.4");
-    expect(stdout).toContain("house flour does not state: fat");
-    expect(stdout).toContain("Not stated, and not to be taken as free of any: house flour");
-  });
-
   test.each([
     [["--rules", "UK"], 'takes US, EU, JP, and not "UK"'],
     [["--jurisdiction", "FR"], "--jurisdiction takes US"],

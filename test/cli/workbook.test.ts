@@ -122,6 +122,16 @@ describe("a workbook of another program", () => {
       "flour\t1000 g\nwater\t380",
     ],
     [
+      "texts that cells share, per cents and units by their formats, and a formula",
+      plainWorkbook([
+        '<row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1" t="s"><v>1</v></c></row>',
+        '<row r="2"><c r="A2" t="s"><v>2</v></c><c r="B2" s="2"><v>1000</v></c></row>',
+        '<row r="3"><c r="A3" t="s"><v>3</v></c><c r="B3" s="1"><v>0.36</v></c></row>',
+        '<row r="4"><c r="A4" t="inlineStr"><is><t>a &lt; b</t></is></c><c r="C4"><f>1/3</f><v>0.30000000000000004</v></c></row>',
+      ]),
+      "Ingredient\tAmount\nbread flour\t1000 g\nwater\t36 %\na < b\t\t0.3",
+    ],
+    [
       "no texts that cells share, and none that point to them",
       plainWorkbook(flourAndWater, { without: "xl/sharedStrings.xml" }),
       "flour\t1000 g\nwater\t380 g",
@@ -195,7 +205,7 @@ describe("a workbook of another program", () => {
     expect(linesOfWorkbook(file)).toEqual({ text, remarks });
   });
 
-  test.for<readonly [file: Uint8Array, facts: object]>([
+  test.for<readonly [file: Uint8Array, facts: object, name?: string]>([
     [
       plainWorkbook([sheetRow(1, ['<c t="s"><v>2</v></c>', [1, 0]])], { without: "xl/sharedStrings.xml" }),
       { why: "part missing", at: "xl/sharedStrings.xml" },
@@ -227,8 +237,16 @@ describe("a workbook of another program", () => {
     [Uint8Array.from([0xd0, 0xcf, 0x11, 0xe0, ...new Uint8Array(300_000)]), { why: "older" }],
     [new Uint8Array(20_000_001), { why: "too large" }],
     [new Uint8Array(250_001).fill(0x61), { of: "bytes", most: "250 kB" }],
-  ])("that lacks what it needs is refused with what that is: %#", async ([file, facts]) => {
-    const read = await writtenFormula(file);
+    [zipSync({ "word/document.xml": strToU8("<a/>") }), { why: "another" }],
+    [zipSync({ "xl/workbook.xml": new Uint8Array(30_000_000), "xl/styles.xml": strToU8("<a/>") }), { why: "another" }],
+    [plainWorkbook(["<!--".repeat(200_000)]), { why: "damaged" }],
+    [plainWorkbook(['<c r="A1"/>'.repeat(700_000)]), { why: "too large" }],
+    [plainWorkbook([`<c r="A1" t="inlineStr"><is><t>${"A".repeat(9_000_000)}</t></is></c>`]), { why: "too large" }],
+    [fileOf("evening-class").subarray(0, 900), { why: "damaged" }],
+    [strToU8("lost"), { why: "damaged" }, "formula.xlsx"],
+    [strToU8("x\nBatch,change here,unit,in the spec,,,Batch\n"), { why: "cells alone" }],
+  ])("that lacks what it needs is refused with what that is: %#", async ([file, facts, name]) => {
+    const read = await writtenFormula(file, name);
     expect(typeof read === "object" && read.facts).toEqual(facts);
   });
 
@@ -352,18 +370,6 @@ describe("a workbook read back", () => {
     expect(questions).toEqual([]);
   });
 
-  test("gives the lines of a plain sheet, per cents and units as the cells show them", () => {
-    const rows = [
-      '<row r="1"><c r="A1" t="s"><v>0</v></c><c r="B1" t="s"><v>1</v></c></row>',
-      '<row r="2"><c r="A2" t="s"><v>2</v></c><c r="B2" s="2"><v>1000</v></c></row>',
-      '<row r="3"><c r="A3" t="s"><v>3</v></c><c r="B3" s="1"><v>0.36</v></c></row>',
-      '<row r="4"><c r="A4" t="inlineStr"><is><t>a &lt; b</t></is></c><c r="C4"><f>1/3</f><v>0.30000000000000004</v></c></row>',
-    ];
-    expect(linesOfWorkbook(plainWorkbook(rows))).toMatchObject({
-      text: "Ingredient\tAmount\nbread flour\t1000 g\nwater\t36 %\na < b\t\t0.3",
-    });
-  });
-
   test.for([
     ["a letter of which is another", 0, (file: Buffer) => file.write("flouR", file.indexOf("flour"))],
     [
@@ -382,27 +388,6 @@ describe("a workbook read back", () => {
     expect(await writtenFormula(Uint8Array.from(file))).toContain("flour");
     damage(file);
     expect(await writtenFormula(file)).toMatchObject({ facts: { why: "damaged" } });
-  });
-
-  test("says why a file is no workbook to read: another packed one, cut off, holding too much, or never worked out", async () => {
-    const whole = fileOf("evening-class");
-    const bomb = zipSync({ "xl/workbook.xml": new Uint8Array(30_000_000), "xl/styles.xml": strToU8("<a/>") });
-    const unworked = plainWorkbook(['<row r="1"><c r="A1" t="s"><v>2</v></c><c r="B1"><f>5*80</f><v></v></c></row>']);
-    const why = async (bytes: Uint8Array, name = "") => {
-      const read = await writtenFormula(bytes, name);
-      return typeof read === "object" && "why" in read.facts ? read.facts.why : read;
-    };
-    expect(await why(zipSync({ "word/document.xml": strToU8("<a/>") }))).toBe("another");
-    expect(await why(bomb)).toBe("another");
-    expect(await why(plainWorkbook(["<!--".repeat(200_000)]))).toBe("damaged");
-    expect(await why(plainWorkbook(['<c r="A1"/>'.repeat(700_000)]))).toBe("too large");
-    expect(await why(plainWorkbook([`<c r="A1" t="inlineStr"><is><t>${"A".repeat(9_000_000)}</t></is></c>`]))).toBe(
-      "too large",
-    );
-    expect(await why(whole.subarray(0, 900))).toBe("damaged");
-    expect(await why(strToU8("lost"), "formula.xlsx")).toBe("damaged");
-    expect(await why(unworked)).toBe("not worked out");
-    expect(await why(strToU8("bread flour 1 kg"))).toBe("bread flour 1 kg");
   });
 });
 
@@ -691,15 +676,6 @@ describe("the command", () => {
     expect(hidden).not.toBe(book);
     const lines = linesOfWorkbook(zipSync({ ...parts, "xl/workbook.xml": strToU8(hidden) }));
     expect("why" in lines ? lines : lines.text).toBe("flour\t1000 g\nwater\t380 g");
-  });
-
-  test("says what a file of a spreadsheet is that cannot be read", async () => {
-    const facts = async (bytes: Uint8Array): Promise<unknown> => {
-      const text = await writtenFormula(bytes);
-      return typeof text === "object" ? text.facts : text;
-    };
-    expect(await facts(Uint8Array.of(0xd0, 0xcf, 0x11, 0xe0, 0))).toEqual({ why: "older" });
-    expect(await facts(strToU8("x\nBatch,change here,unit,in the spec,,,Batch\n"))).toEqual({ why: "cells alone" });
   });
 
   test("needs a file to write, writes over no other, and nothing of a wrong spec", () => {

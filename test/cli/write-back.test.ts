@@ -247,19 +247,6 @@ materials:
   expect(names).toEqual(["sodium carbonate", "potassium carbonate", "baking soda", "class powder"]);
 });
 
-test("an answer that no spec can take is not written in silence", async () => {
-  const { status, stderr } = await runHere([
-    "alkali",
-    "convert",
-    "sodium carbonate",
-    "baking soda",
-    "--dose",
-    "1 %",
-    "--write",
-  ]);
-  expect([status, readProblems(stderr).map(({ code }) => code)]).toEqual([2, ["write.no-file"]]);
-});
-
 test("a spec in JSON with its flours in g keeps both", async () => {
   const noodle = {
     name: "b",
@@ -306,19 +293,6 @@ test.each([
     expect({ flours, water }).toMatchObject(shown);
   }
 });
-
-test.each([
-  ["salt: &amount find\nnotes: *amount\n", "noodle.yaml:4:15", /line 5 takes over as `\*amount`.*in line 5/su],
-])(
-  "a value that other places share is shown with its line and the name of its anchor",
-  async (shared, where, words) => {
-    const plain = "name: class\nflours: [{ name: bread flour, amount: 100 % }]\nwater: { added: 36 % }\n";
-    const path = join(folderFor({ "noodle.yaml": `${plain}${shared}wanted: { saltInDough: 0.8 % }\n` }), "noodle.yaml");
-    const { stderr } = await runHere(["settle", path, "--write"]);
-    expect(stderr).toContain(`${where}: [write.shared]`);
-    expect(stderr.replaceAll(/\s+/gu, " ")).toMatch(words);
-  },
-);
 
 test("a value that others share in an entry that is replaced as a whole is shown as well", () => {
   const text =

@@ -186,28 +186,6 @@ describe("nutrition", () => {
     expect(noteCodesOf(nutrition({}, "EU"))).not.toContain("nutrition.no-serving");
   });
 
-  it("says what was left out and what was taken as usual", () => {
-    const outcome = nutrition({
-      dusting: { name: "cornstarch", amount: "2 %" },
-      ingredients: [{ name: "vital wheat gluten", amount: "1 %" }],
-      alkali: [{ name: "powder", amount: "1 %", figures: { composition: { K2CO3: "60 %", inert: "rest" } } }],
-    });
-    expect(noteCodesOf(outcome)).toEqual(
-      expect.arrayContaining([
-        "nutrition.dusting",
-        "nutrition.factor",
-        "nutrition.inert",
-        "nutrition.tap-water",
-        "nutrition.boiling-salts",
-        "nutrition.boiling-solids",
-        "nutrition.not-on-flour",
-        "batch.usual-cook-gain",
-        "allergens.unknown",
-      ]),
-    );
-    expect(answered(outcome).allergens.unknown).toEqual(["powder"]);
-  });
-
   it("goes by another list of allergens where it is asked to", () => {
     const { spec, formula } = workedOut({ ...plain, ingredients: [{ name: "sesame oil", amount: "1 %" }] });
     const names = (jurisdiction: "JP" | "US") =>

@@ -22,7 +22,28 @@ function each(style: string, texts: readonly string[]) {
   return Object.fromEntries(texts.map((text) => [`${style}${text}`, { text, read: plain }]));
 }
 
+/** Ways to write the plain formula, of which nothing is told. */
+const plainly: Readonly<Record<string, string>> = {
+  dashes: "bread flour - 1000g\nwater – 380g\nsalt — 10g",
+  "leading dots": "bread flour ........ 1000 g\nwater……380g\nsalt = 10g",
+  "boxes to tick": "[x] bread flour 1000 g\n[ ] water 380 grams\n✓ salt 10 gr.",
+  "a numbered list": "1. 1000 g bread flour\n2. 380 g water\n3) salt 10 g",
+  "a name on one line, its amount on the next": "bread flour\n1000 g\nwater\n380 g\nsalt\n10 g",
+  "comma-separated values with a unit in its own column":
+    "Ingredient,Amount,Unit\nbread flour,1000,g\nwater,380,g\nsalt,10,g",
+  "a table with upright lines, grams and per cent":
+    "| Ingredient | Grams | % |\n|---|---|---|\n| bread flour | 1000 | 100 |\n| water | 380 | 38 |\n| salt | 10 | 1 |",
+  "full-width letters and digits": "ｂｒｅａｄ　ｆｌｏｕｒ　１０００ｇ\nｗａｔｅｒ　３８０ｇ\nｓａｌｔ　１０ｇ",
+  "fixed and narrow spaces": "bread flour\u00A01\u202F000\u00A0g\nwater\u00A0380\u2009g\nsalt\u00A010\u00A0g",
+  "shares of one, and not of a hundred, beside the grams":
+    "Ingredient\tg\t%\nbread flour\t1000\t1\nwater\t380\t0.38\nsalt\t10\t0.01",
+  "protein beside moisture, as a certificate tells them, whose basis is not told":
+    "Ingredient\tg\tProtein %\tMoisture %\nbread flour\t1000\t12.3\t13.6\nwater\t380\t\t\nsalt\t10\t\t",
+  "words behind the amounts, without a head": "bread flour\t1000 g\tsifted twice\nwater\t380 g\tcold\nsalt\t10 g\t",
+};
+
 const samples: Readonly<Record<string, Sample>> = {
+  ...Object.fromEntries(Object.entries(plainly).map(([what, text]) => [what, { text, read: plain }])),
   "a flour without an amount beside one in %, which is the rest": {
     text: "semolina 30 %\nbread flour\nwater 36 %",
     read: ["flours semolina 30 %", "flours bread flour rest", "water water 36 %"],
@@ -79,10 +100,6 @@ const samples: Readonly<Record<string, Sample>> = {
     read: ["flours Bread flour 1000 g", ...plain.slice(1, 2)],
     asks: [[3, "what is it of"]],
   },
-  dashes: { text: "bread flour - 1000g\nwater – 380g\nsalt — 10g", read: plain },
-  "leading dots": { text: "bread flour ........ 1000 g\nwater……380g\nsalt = 10g", read: plain },
-  "boxes to tick": { text: "[x] bread flour 1000 g\n[ ] water 380 grams\n✓ salt 10 gr.", read: plain },
-  "a numbered list": { text: "1. 1000 g bread flour\n2. 380 g water\n3) salt 10 g", read: plain },
   ...each("one line, ", [
     "bread flour 1000 g, water 380 g, salt 10 g, makes 10",
     "bread flour 1000 g; water 380 g; salt 10 g; serves ten",
@@ -147,14 +164,6 @@ const samples: Readonly<Record<string, Sample>> = {
       [3, "are not the same"],
     ],
   },
-  "a name on one line, its amount on the next": {
-    text: "bread flour\n1000 g\nwater\n380 g\nsalt\n10 g",
-    read: plain,
-  },
-  "comma-separated values with a unit in its own column": {
-    text: "Ingredient,Amount,Unit\nbread flour,1000,g\nwater,380,g\nsalt,10,g",
-    read: plain,
-  },
   "comma-separated values with quotes": {
     text: '"flour, strong",1000 g\nwater,380 g\n"salt, fine",10 g',
     read: ["flours strong flour 1000 g", "water water 380 g", "salt salt 10 g"],
@@ -164,18 +173,6 @@ const samples: Readonly<Record<string, Sample>> = {
     text: "Zutat;Menge\nWeizenmehl;1,5 kg\nWasser;0,55 kg\nSalz;15 g",
     read: ["flours Weizenmehl 1.5 kg", "water water 0.55 kg", "salt salt 15 g"],
     remarks: [anyWheat],
-  },
-  "a table with upright lines, grams and per cent": {
-    text: "| Ingredient | Grams | % |\n|---|---|---|\n| bread flour | 1000 | 100 |\n| water | 380 | 38 |\n| salt | 10 | 1 |",
-    read: plain,
-  },
-  "full-width letters and digits": {
-    text: "ｂｒｅａｄ　ｆｌｏｕｒ　１０００ｇ\nｗａｔｅｒ　３８０ｇ\nｓａｌｔ　１０ｇ",
-    read: plain,
-  },
-  "fixed and narrow spaces": {
-    text: "bread flour\u00A01\u202F000\u00A0g\nwater\u00A0380\u2009g\nsalt\u00A010\u00A0g",
-    read: plain,
   },
   "commas between thousands, told by a decimal point elsewhere": {
     text: "bread flour 1,000 g\nwater 380.5 g",
@@ -367,10 +364,6 @@ const samples: Readonly<Record<string, Sample>> = {
     text: "Ingredient\tg\t%\nbread flour\t667\t66.7\nrye flour\t333\t33.3\nwater\t380\t38\nsalt\t10\t1",
     read: ["flours bread flour 667 g", "flours rye flour 333 g", ...plain.slice(1)],
   },
-  "shares of one, and not of a hundred, beside the grams": {
-    text: "Ingredient\tg\t%\nbread flour\t1000\t1\nwater\t380\t0.38\nsalt\t10\t0.01",
-    read: plain,
-  },
   "batches side by side by what they make": {
     text: "Ingredient\t1 kg\t5 kg\t10 kg\nbread flour\t1000\t5000\t10000\nwater\t380\t1900\t3800\nsalt\t10\t50\t100",
     read: plain,
@@ -421,10 +414,6 @@ const samples: Readonly<Record<string, Sample>> = {
     leftOut: [[7, "numbers without a name"]],
     remarks: ['"kcal" is left out'],
   },
-  "protein beside moisture, as a certificate tells them, whose basis is not told": {
-    text: "Ingredient\tg\tProtein %\tMoisture %\nbread flour\t1000\t12.3\t13.6\nwater\t380\t\t\nsalt\t10\t\t",
-    read: plain,
-  },
   "an empty cell before the name": {
     text: "Group\tIngredient\tg\nFlours\tbread flour\t1000\n\twater\t380\n\tsalt\t10",
     read: plain,
@@ -459,10 +448,6 @@ const samples: Readonly<Record<string, Sample>> = {
     read: plain.slice(0, 2),
     asks: [[5, "no amount stands there"]],
     leftOut: [[4, "below nothing"]],
-  },
-  "words behind the amounts, without a head": {
-    text: "bread flour\t1000 g\tsifted twice\nwater\t380 g\tcold\nsalt\t10 g\t",
-    read: plain,
   },
   "separators at the ends, and empty rows": {
     text: "Ingredient;g;;;\nbread flour;1.000,5;;;\n;;;;\nwater;380,25;;;\nsalt;10;;;\nSumme;1.390,75",

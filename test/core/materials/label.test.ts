@@ -93,15 +93,6 @@ describe("labels that give no range", () => {
     // 3 g is up to below 11.67 %, 4 g from 11.67 %.
     expect(codesOf(readLabels([four, { ...four, printed: "3" }]))).toEqual(["label.disagree"]);
   });
-
-  it("are refused with all that is wrong", () => {
-    expect(codesOf(readLabels([{ book: "US", printed: "4.5", serving: "0" }]))).toEqual([
-      "label.not-by-the-book",
-      "label.serving",
-    ]);
-    expect(codesOf(readLabels([{ ...four, nitrogenFactor: "0" }]))).toEqual(["label.factor"]);
-    expect(codesOf(readLabels([four], { moisture: { low: "12", high: "100" } }))).toEqual(["label.moisture-range"]);
-  });
 });
 
 describe("problems", () => {

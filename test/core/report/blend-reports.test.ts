@@ -248,28 +248,6 @@ describe("tolerances", () => {
 });
 
 describe("what a spec cannot be asked", () => {
-  const blendCodes = (input: object) => {
-    const { spec, formula } = specOf(input);
-    return codesOf(designBlend(spec, formula));
-  };
-  const eur = { price: "1 EUR/kg" };
-
-  it.each([
-    ["blend.figure-missing", { wanted: { prefer: "cheapest" } }],
-    ["blend.step", { wanted: { protein: "11 %", step: "0.3 %" } }],
-    ["blend.unknown-flour", { wanted: { protein: "11 %", prefer: "most oat flour" } }],
-    ["shelf.protein-missing", { shelf: { "own bran": { figures: { moisture: "12 %" } } } }],
-    ["materials.unknown", { shelf: { "flour of nowhere": {} } }],
-    [
-      "shelf.currencies",
-      {
-        wanted: { prefer: "cheapest" },
-        prices: { "barley flour": "2 USD/kg" },
-        materials: { "whole wheat flour": eur },
-      },
-    ],
-  ])("%s", (code, change) => expect(blendCodes({ ...school, ...change })).toContain(code));
-
   it("refuses a shelf of shares from more to less", () => {
     expect(codesOf(formulaOf({ ...school, shelf: { "rye flour": { share: "5 % to 3 %" } } }))).toEqual([
       "bounds.unreadable",
@@ -305,12 +283,6 @@ describe("what a spec cannot be asked", () => {
       ["shelf", "own rye", "figures"],
       ["shelf", "no such flour"],
     ]);
-  });
-
-  it("says what is wrong with a lot and a trial", () => {
-    const { spec, formula } = specOf({ ...school, lot: { ...lot, of: "oat flour" } });
-    expect(codesOf(correctForLot(spec, formula, []))).toEqual(["substitute.lot"]);
-    expect(codesOf(formulaTrial(formula, { flour: "a bag" }))).toEqual(["spec.quantity"]);
   });
 });
 

@@ -1,5 +1,6 @@
 import type { Source } from "../figure/source.ts";
 import { type Decimal, type DecimalText, dec, HUNDRED } from "../number/decimal.ts";
+import { rowsOf } from "../number/table.ts";
 import { interpolate } from "./sodium-hydroxide-volume.ts";
 
 /** How the volume a dissolved salt takes up is known, and where. */
@@ -33,8 +34,8 @@ const compared: Source = {
   standing: "copy",
 };
 
-export function doubt(knots: FitDoubt["knots"], ...tables: readonly string[]): FitDoubt {
-  return { knots, tables: tables.join(", "), source: compared };
+export function doubt(knots: Parameters<typeof rowsOf>[0], ...tables: readonly string[]): FitDoubt {
+  return { knots: rowsOf(knots), tables: tables.join(", "), source: compared };
 }
 
 export const laliberte: Source = {

@@ -1,4 +1,5 @@
 import { type Decimal, dec, ONE } from "../number/decimal.ts";
+import { rowsOf } from "../number/table.ts";
 import { waterDensity } from "./water-density.ts";
 
 /**
@@ -6,20 +7,20 @@ import { waterDensity } from "./water-density.ts";
  * Source: CRC Handbook of Chemistry and Physics, 102nd ed. (2021), Concentrative Properties of Aqueous Solutions
  * (read in a copy). Every second row is kept; the rows between are checked by the tests.
  */
-const at20 = [
-  ["0.5", "1.0039"],
-  ["1", "1.0095"],
-  ["3", "1.0318"],
-  ["6", "1.0648"],
-  ["9", "1.0979"],
-  ["12", "1.1309"],
-  ["15", "1.1640"],
-  ["18", "1.1971"],
-  ["22", "1.2412"],
-  ["28", "1.3064"],
-  ["34", "1.3697"],
-  ["40", "1.4299"],
-] as const;
+const at20 = {
+  0.5: "1.0039",
+  1: "1.0095",
+  3: "1.0318",
+  6: "1.0648",
+  9: "1.0979",
+  12: "1.1309",
+  15: "1.1640",
+  18: "1.1971",
+  22: "1.2412",
+  28: "1.3064",
+  34: "1.3697",
+  40: "1.4299",
+};
 
 /**
  * How the density changes with temperature: °C, and % by mass with g/mL at each.
@@ -66,7 +67,7 @@ let built: Volumes | undefined;
 /** The tables as volumes. They are built at the first call. */
 function volumes(): Volumes {
   built ??= {
-    at20: at20.map(([percent, density]) => [dec(percent).div(100), volumeOf(percent, "20", density)]),
+    at20: rowsOf(at20).map(([percent, density]) => [dec(percent).div(100), volumeOf(percent, "20", density)]),
     withTemperature: withTemperature.flatMap(({ temperatures, rows }) =>
       rows.map(([percent, ...densities]) => ({
         fraction: dec(percent).div(100),

@@ -182,9 +182,7 @@ describe("problems of a pass schedule", () => {
     ]);
   });
 
-  it("refuses a list that opens again, and a first thickness where the dough is compounded too", () => {
-    const list = passSchedule({ gaps: { kind: "list", gaps: ["2", "3"] }, firstThickness: "4", finalThickness: "3" });
-    expect(codesOf(list)).toContain("passes.not-thinner");
+  it("refuses a first thickness where the dough is compounded too", () => {
     const twice = { firstThickness: "7", finalThickness: "1.5", compounding: { gap: "5", folds: 1 } };
     expect(codesOf(passSchedule({ gaps: free, ...twice }))).toContain("passes.first-thickness");
   });

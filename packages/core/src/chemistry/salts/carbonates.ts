@@ -1,4 +1,5 @@
 import type { Source } from "../../figure/source.ts";
+import { rowsOf } from "../../number/table.ts";
 import { apparent, doubt, handbook, laliberte } from "../apparent-volume.ts";
 import { goncalvesKestin, potassiumCarbonateVolume } from "../potassium-carbonate-volume.ts";
 import type { Salts } from "./record.ts";
@@ -114,12 +115,7 @@ export const carbonates = {
       temperature: ["0", "100"],
       strongest: "20.9",
       doubt: doubt(
-        [
-          ["0", "0.03"],
-          ["5", "0.1"],
-          ["7.5", "0.2"],
-          ["12.5", "0.22"],
-        ],
+        { 0: "0.03", 5: "0.1", 7.5: "0.2", 12.5: "0.22" },
         `${handbook} (to 15 %)`,
         "measured points that scatter (to 17.5 %)",
         "an old table at 15 °C (to 12.6 %)",
@@ -134,18 +130,18 @@ export const carbonates = {
       ),
     },
     solubility: {
-      rows: [
-        ["0", "7.0"],
-        ["10", "12.2"],
-        ["20", "21.8"],
-        ["25", "29.4"],
-        ["30", "39.7"],
-        ["35.4", "49.7"],
-        ["40", "48.8"],
-        ["60", "46.4"],
-        ["80", "45.1"],
-        ["100", "44.7"],
-      ],
+      rows: rowsOf({
+        0: "7.0",
+        10: "12.2",
+        20: "21.8",
+        25: "29.4",
+        30: "39.7",
+        35.4: "49.7",
+        40: "48.8",
+        60: "46.4",
+        80: "45.1",
+        100: "44.7",
+      }),
       solids: [
         ["32", "sodium carbonate decahydrate"],
         ["35.4", "sodium carbonate heptahydrate"],
@@ -214,17 +210,7 @@ export const carbonates = {
       temperature: ["5", "60"],
       strongest: "50",
       doubt: doubt(
-        [
-          ["0", "0.03"],
-          ["2", "0.05"],
-          ["5", "0.1"],
-          ["12", "0.13"],
-          ["18", "0.18"],
-          ["28", "0.28"],
-          ["40", "0.34"],
-          ["44", "0.36"],
-          ["50", "0.45"],
-        ],
+        { 0: "0.03", 2: "0.05", 5: "0.1", 12: "0.13", 18: "0.18", 28: "0.28", 40: "0.34", 44: "0.36", 50: "0.45" },
         `${handbook} (to 50 %), which lies above it`,
         "measured points (to 11 %)",
       ),
@@ -236,16 +222,16 @@ export const carbonates = {
       volume: potassiumCarbonateVolume,
     },
     solubility: {
-      rows: [
-        ["0", "105.5"],
-        ["10", "108.0"],
-        ["20", "110.5"],
-        ["30", "113.7"],
-        ["40", "116.9"],
-        ["60", "125.7"],
-        ["80", "139.2"],
-        ["100", "155.7"],
-      ],
+      rows: rowsOf({
+        0: "105.5",
+        10: "108.0",
+        20: "110.5",
+        30: "113.7",
+        40: "116.9",
+        60: "125.7",
+        80: "139.2",
+        100: "155.7",
+      }),
       solids: [["100", "potassium carbonate sesquihydrate"]],
       sources: [
         dictionary,
@@ -314,15 +300,7 @@ export const carbonates = {
     volume: {
       temperature: ["0", "100"],
       strongest: "12.6",
-      doubt: doubt(
-        [
-          ["0", "0.03"],
-          ["4.5", "0.11"],
-          ["5.8", "0.17"],
-        ],
-        `${handbook} (to 5.5 %)`,
-        "measured points (to 8.3 %)",
-      ),
+      doubt: doubt({ 0: "0.03", 4.5: "0.11", 5.8: "0.17" }, `${handbook} (to 5.5 %)`, "measured points (to 8.3 %)"),
       source: laliberte,
       volume: apparent(
         "0.0377378060615898",
@@ -333,15 +311,7 @@ export const carbonates = {
       ),
     },
     solubility: {
-      rows: [
-        ["0", "6.9"],
-        ["10", "8.2"],
-        ["20", "9.6"],
-        ["25", "10.4"],
-        ["30", "11.1"],
-        ["40", "12.7"],
-        ["60", "16.4"],
-      ],
+      rows: rowsOf({ 0: "6.9", 10: "8.2", 20: "9.6", 25: "10.4", 30: "11.1", 40: "12.7", 60: "16.4" }),
       solids: [["60", "sodium bicarbonate"]],
       sources: [dictionary],
     },
@@ -378,13 +348,7 @@ export const carbonates = {
       temperature: ["5", "95"],
       strongest: "22",
       doubt: doubt(
-        [
-          ["0", "0.03"],
-          ["5", "0.07"],
-          ["16", "0.09"],
-          ["20", "0.1"],
-          ["22", "0.19"],
-        ],
+        { 0: "0.03", 5: "0.07", 16: "0.09", 20: "0.1", 22: "0.19" },
         `${handbook} (to 22 %)`,
         "measured points (to 9.5 %)",
       ),
@@ -398,14 +362,7 @@ export const carbonates = {
       ),
     },
     solubility: {
-      rows: [
-        ["0", "22.5"],
-        ["10", "27.4"],
-        ["20", "33.7"],
-        ["30", "39.9"],
-        ["40", "47.5"],
-        ["60", "65.6"],
-      ],
+      rows: rowsOf({ 0: "22.5", 10: "27.4", 20: "33.7", 30: "39.9", 40: "47.5", 60: "65.6" }),
       solids: [["60", "potassium bicarbonate"]],
       sources: [solubilityHandbooks],
     },

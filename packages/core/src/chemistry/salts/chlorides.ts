@@ -1,4 +1,5 @@
 import type { Source } from "../../figure/source.ts";
+import { rowsOf } from "../../number/table.ts";
 import { apparent, doubt, handbook, laliberte } from "../apparent-volume.ts";
 import type { Salts } from "./record.ts";
 import { endPoints, notClassified, solubilityHandbooks } from "./sources.ts";
@@ -18,7 +19,7 @@ export const chlorides = {
     volume: {
       temperature: ["0", "100"],
       strongest: "26.5",
-      doubt: doubt([["0", "0.1"]], `${handbook} (to 25 %)`, "a table at 20 °C (to 26 %) and one at 18 °C (to 25 %)"),
+      doubt: doubt({ 0: "0.1" }, `${handbook} (to 25 %)`, "a table at 20 °C (to 26 %) and one at 18 °C (to 25 %)"),
       source: laliberte,
       volume: apparent(
         "-0.00324112223655149",
@@ -29,16 +30,16 @@ export const chlorides = {
       ),
     },
     solubility: {
-      rows: [
-        ["0", "35.67"],
-        ["10", "35.80"],
-        ["15.56", "35.86"],
-        ["26.67", "36.09"],
-        ["37.78", "36.39"],
-        ["65.56", "37.38"],
-        ["79.44", "38.16"],
-        ["100", "39.12"],
-      ],
+      rows: rowsOf({
+        0: "35.67",
+        10: "35.80",
+        15.56: "35.86",
+        26.67: "36.09",
+        37.78: "36.39",
+        65.56: "37.38",
+        79.44: "38.16",
+        100: "39.12",
+      }),
       solids: [["100", "sodium chloride"]],
       sources: [saltInstitute],
     },
@@ -61,7 +62,7 @@ export const chlorides = {
     volume: {
       temperature: ["5", "95"],
       strongest: "26.4",
-      doubt: doubt([["0", "0.1"]], `${handbook} (to 22 %)`),
+      doubt: doubt({ 0: "0.1" }, `${handbook} (to 22 %)`),
       source: laliberte,
       volume: apparent(
         "-0.855928945959145",
@@ -72,14 +73,7 @@ export const chlorides = {
       ),
     },
     solubility: {
-      rows: [
-        ["0", "28.0"],
-        ["10", "31.2"],
-        ["20", "34.2"],
-        ["30", "37.2"],
-        ["40", "40.1"],
-        ["60", "45.8"],
-      ],
+      rows: rowsOf({ 0: "28.0", 10: "31.2", 20: "34.2", 30: "37.2", 40: "40.1", 60: "45.8" }),
       solids: [["60", "potassium chloride"]],
       sources: [solubilityHandbooks],
     },

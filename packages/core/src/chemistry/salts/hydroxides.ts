@@ -1,4 +1,5 @@
 import type { Source } from "../../figure/source.ts";
+import { rowsOf } from "../../number/table.ts";
 import { apparent, doubt, handbook, laliberte } from "../apparent-volume.ts";
 import { sodiumHydroxideVolume } from "../sodium-hydroxide-volume.ts";
 import type { Salts } from "./record.ts";
@@ -45,7 +46,7 @@ export const hydroxides = {
       temperature: ["10", "40"],
       strongest: "40",
       doubt: doubt(
-        [["0", "0.1"]],
+        { 0: "0.1" },
         `${handbook} (to 40 %)`,
         "a table at 10 to 40 °C (to 19 %) and one at 20 to 40 °C (24 to 40 %)",
       ),
@@ -57,12 +58,7 @@ export const hydroxides = {
       volume: sodiumHydroxideVolume,
     },
     solubility: {
-      rows: [
-        ["10", "98"],
-        ["20", "109"],
-        ["30", "119"],
-        ["40", "129"],
-      ],
+      rows: rowsOf({ 10: "98", 20: "109", 30: "119", 40: "129" }),
       solids: [["40", "sodium hydroxide monohydrate"]],
       sources: [solubilityHandbooks],
     },
@@ -102,15 +98,7 @@ export const hydroxides = {
       temperature: ["4", "95"],
       strongest: "40",
       doubt: doubt(
-        [
-          ["0", "0.05"],
-          ["4", "0.17"],
-          ["10", "0.3"],
-          ["15", "0.38"],
-          ["24", "0.53"],
-          ["30", "0.63"],
-          ["34", "0.66"],
-        ],
+        { 0: "0.05", 4: "0.17", 10: "0.3", 15: "0.38", 24: "0.53", 30: "0.63", 34: "0.66" },
         `two tables that disagree: ${handbook}, up to 0.66 % below it, and one of a university at 18 °C, within 0.13 %`,
       ),
       source: laliberte,
@@ -123,13 +111,7 @@ export const hydroxides = {
       ),
     },
     solubility: {
-      rows: [
-        ["0", "95.7"],
-        ["10", "103"],
-        ["20", "112"],
-        ["30", "126"],
-        ["40", "134"],
-      ],
+      rows: rowsOf({ 0: "95.7", 10: "103", 20: "112", 30: "126", 40: "134" }),
       solids: [["40", "potassium hydroxide dihydrate"]],
       sources: [solubilityHandbooks],
     },

@@ -1,4 +1,5 @@
 import type { Source } from "../../figure/source.ts";
+import { rowsOf } from "../../number/table.ts";
 import type { FoodLimit, Salts } from "./record.ts";
 import { endPoints, irritant, solubilityHandbooks } from "./sources.ts";
 
@@ -46,14 +47,7 @@ export const phosphates = {
     additive: "339(iii)",
     hydrates: { "Na3PO4.12H2O": "trisodium phosphate dodecahydrate" },
     solubility: {
-      rows: [
-        ["0", "4.5"],
-        ["10", "8.2"],
-        ["20", "12.1"],
-        ["30", "16.3"],
-        ["40", "20.2"],
-        ["60", "29.9"],
-      ],
+      rows: rowsOf({ 0: "4.5", 10: "8.2", 20: "12.1", 30: "16.3", 40: "20.2", 60: "29.9" }),
       solids: [["60", "trisodium phosphate dodecahydrate"]],
       sources: [solubilityHandbooks],
     },
@@ -71,13 +65,7 @@ export const phosphates = {
       "Na2HPO4.12H2O": "disodium hydrogen phosphate dodecahydrate",
     },
     solubility: {
-      rows: [
-        ["0", "1.68"],
-        ["10", "3.53"],
-        ["20", "7.83"],
-        ["30", "22.0"],
-        ["40", "55.3"],
-      ],
+      rows: rowsOf({ 0: "1.68", 10: "3.53", 20: "7.83", 30: "22.0", 40: "55.3" }),
       solids: [
         ["35", "disodium hydrogen phosphate dodecahydrate"],
         ["40", "disodium hydrogen phosphate heptahydrate"],
@@ -98,13 +86,7 @@ export const phosphates = {
       "NaH2PO4.2H2O": "sodium dihydrogen phosphate dihydrate",
     },
     solubility: {
-      rows: [
-        ["0", "56.5"],
-        ["10", "69.8"],
-        ["20", "86.9"],
-        ["30", "107"],
-        ["40", "133"],
-      ],
+      rows: rowsOf({ 0: "56.5", 10: "69.8", 20: "86.9", 30: "107", 40: "133" }),
       solids: [["40", "sodium dihydrogen phosphate dihydrate"]],
       sources: [solubilityHandbooks],
     },
@@ -141,13 +123,7 @@ export const phosphates = {
     additive: "340(i)",
     hydrates: {},
     solubility: {
-      rows: [
-        ["0", "14.8"],
-        ["10", "18.3"],
-        ["20", "22.6"],
-        ["30", "28.0"],
-        ["40", "35.5"],
-      ],
+      rows: rowsOf({ 0: "14.8", 10: "18.3", 20: "22.6", 30: "28.0", 40: "35.5" }),
       solids: [["40", "potassium dihydrogen phosphate"]],
       sources: [solubilityHandbooks],
     },
