@@ -100,6 +100,52 @@ const products: core.SpecInput = {
   batch: { bowls: 12, rawWeight: "120 g" },
 };
 
+/** Amounts that are found: flours by what is wanted of them, of a store, and of the price of a bowl; the rest beside them. */
+const toFind: readonly core.SpecInput[] = [
+  {
+    name: "flours",
+    flours: [
+      { name: "bread flour", amount: "find", figures: { protein: "12.4 %", moisture: "14 %" } },
+      { name: "whole wheat flour", amount: "find", least: "10 %" },
+      { name: "barley flour", amount: "find", most: "40 %" },
+    ],
+    wanted: { protein: "11.5 %", bowlPrice: "0.09 EUR", doughWater: "36 %", saltInDough: "0.8 %" },
+    prices: {
+      "bread flour": "0.90 EUR per 1 kg",
+      "whole wheat flour": "1.10 EUR per 1 kg",
+      "barley flour": "1.30 EUR per 1 kg",
+      salt: "1 EUR per 1 kg",
+    },
+    stock: { "bread flour": "5 kg" },
+    water: { dough: "find" },
+    salt: "find",
+    batch: { bowls: 60, rawWeight: "110 g" },
+  },
+  {
+    name: "salts",
+    flours: [{ name: "bread flour", amount: "10 kg" }],
+    wanted: { alkalinity: "15 to 18 meq", potassiumShare: "40 %", saltInBowl: "0.6 g ± 0.1 g", sodium: "400 mg" },
+    water: { tap: "34 %", onFlourMoisture: "14 %" },
+    alkali: [
+      { name: "sodium carbonate", amount: "find", as: "anhydrous salts" },
+      { name: "potassium carbonate sesquihydrate", amount: "find" },
+    ],
+    salt: "find",
+    ingredients: [{ name: "whole egg", amount: "8 %" }],
+    batch: { bowls: 40, cookedWeight: "200 g", cookGain: 1.8 },
+  },
+  {
+    name: "water",
+    flours: [
+      { name: "bread flour", amount: "80 %", figures: { protein: "12 %", moisture: "14 %", absorption: "36 %" } },
+      { name: "rye flour", amount: "20 %", figures: { absorption: "41 %" } },
+    ],
+    water: { added: "find" },
+    salt: "1 %",
+    batch: { bowls: 40, rawWeight: "110 g" },
+  },
+];
+
 /** A number that is written in the spec or in the store of a noodle. */
 interface Case {
   readonly spec: unknown;
@@ -141,13 +187,12 @@ function alike(one: Figure, other: Figure): boolean {
  * a spec is one input, so that who changes that alone is told what the changed spec is answered with. A procedure
  * that looked at what no figure tells, such as the settings of a dial, cannot know of a change there.
  */
-function stale(graph: Graph, anew: Graph, found: boolean): readonly string[] {
+function stale(graph: Graph, anew: Graph): readonly string[] {
   const isInput = (figure: Figure | undefined): boolean => figure?.working.kind === "given";
   const inputs = Object.values(graph).filter(
     (figure) => isInput(figure) && isInput(anew[figure.id]) && anew[figure.id]?.value !== figure.value,
   );
-  // What was left to be found is found anew.
-  if (inputs.length > 1 && !found) return [`changes ${inputs.map(({ id }) => id).join(" and ")}`];
+  if (inputs.length > 1) return [`changes ${inputs.map(({ id }) => id).join(" and ")}`];
   const again = recalculated(graph, Object.fromEntries(inputs.map(({ id }) => [id, anew[id]?.value ?? ""])));
   if (!again.ok) return again.problems.map(({ code, path }) => `${code} ${path.join(".")}`);
   const old = new Set(again.notes.flatMap(({ facts }) => ("ids" in facts ? facts.ids : [])));
@@ -158,7 +203,7 @@ function stale(graph: Graph, anew: Graph, found: boolean): readonly string[] {
     if (feedsOf(figure).some((feed) => old.has(feed))) old.add(id);
     if (old.has(id) || other === undefined || other.value === value) return [];
     old.add(id);
-    if (inputs.length === 0 && working.kind === "procedure") return [];
+    if (inputs.length === 0 && working.kind === "procedure" && working.by !== "found by what is wanted") return [];
     if (!shape && working.kind === "formula" && !alike(figure, other)) return [];
     return [
       `${id} (${working.kind}): ${value}, asked anew ${other.value}; inputs ${inputs.map((one) => one.id).join(" ")}`,
@@ -174,9 +219,7 @@ function off({ spec, where, path }: Case, by: number): readonly string[] {
   return [...graphsOf(noodle)].flatMap(([question, anew]) => {
     const graph = graphsBefore(spec).get(question);
     if (graph !== undefined) asked.add(question);
-    return graph === undefined
-      ? []
-      : stale(graph, anew, noodle?.settled !== undefined).map((one) => `${question}: ${one}`);
+    return graph === undefined ? [] : stale(graph, anew).map((one) => `${question}: ${one}`);
   });
 }
 
@@ -204,4 +247,12 @@ it("brings all that a table food states to a changed moisture", () => {
   for (const one of casesOf(damp).filter(({ where }) => where === "spec")) {
     for (const by of [more, less]) expect(off(one, by), one.path.join(".")).toEqual([]);
   }
+});
+
+it("tells of amounts that were found, by every input that they rest on", () => {
+  const cases = toFind.flatMap((spec) => casesOf(spec).filter(({ where }) => where === "spec"));
+  for (const spec of toFind) expect(noodleOf(spec, store)?.settled?.found.length).toBeGreaterThan(0);
+  always(25, [fc.constantFrom(...cases), fc.constantFrom(more, less)], (one, by) => {
+    expect(off(one, by), one.path.join(".")).toEqual([]);
+  });
 });

@@ -310,7 +310,7 @@ test("holds what is reached against what is wanted as it is shown, and where amo
   // 1 % of 35.5 is 0.355, so that 35.145 meets it, which is a half of what is shown
   for (const tolerance of [1, 0.5, 3]) answerTo(typed("weighing.tolerance", tolerance));
   expect(wrong).toEqual([]);
-  expect(answerTo(typed("wanted.addedWater.least", 36))).toBe("refused");
+  expect(answerTo(typed("wanted.added-water.least", 36))).toBe("refused");
   const anew = /^found for the spec as it is written: mill strong flour, .*salt; make the workbook anew$/mu;
   const said = (id: string, number: number) =>
     afterTyping("friday-noodle", { [id]: number })

@@ -285,10 +285,11 @@ function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
 
 /** What is wanted, written as the value, the range or the end of one that it was. */
 function wantedPlace(id: string, spec: Data, book: Book, said: (of: string) => string | number): readonly Put[] {
-  const [, key = "", number] = id.split(".");
+  const [, name = "", number] = id.split(".");
+  const key = name.replace(/-./gu, (letter) => letter.slice(1).toUpperCase());
   const last = id.slice(id.lastIndexOf(".") + 1);
   if (key === "flour") return [{ path: ["flours", Number(number) - 1, last], value: said(id) }];
-  const base = `wanted.${key}`;
+  const base = `wanted.${name}`;
   const [value, within, least, most] = [base, `${base}.within`, `${base}.least`, `${base}.most`].map((one) =>
     book.get(one)?.typed === undefined ? undefined : said(one),
   );

@@ -5,11 +5,11 @@ import { type Published, published, underScope } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { ofDough } from "../formula/naming.ts";
 import { plainName } from "../materials/nearest.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import { toldApart } from "./told-apart.ts";
 import type { Tolerance } from "./tolerance.ts";
+import { saltOfDough } from "./wanted-figures.ts";
 
 /** One of the noodles that are set side by side; its batch, cost and errors where they can be had. */
 export interface Side {
@@ -97,7 +97,7 @@ function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string) {
     ["alkalinity-m", alkali?.alkalinityM],
     ["alkalinity-p", alkali?.alkalinityP],
     ["salt", salt],
-    ["salt-dough", saltOfDough(salt, water.dough)],
+    ["salt-dough", saltOfDough({ salt, water })],
     ["bowls", bowls],
     [`cost of a bowl ${cost?.currency}`, cost?.bowl, "one bowl"],
     [`cost of raw strands ${cost?.currency}`, cost?.kilogram, "raw strands"],
@@ -131,11 +131,6 @@ function ofLines(all: readonly { readonly line: FormulaLine; readonly figure: Fi
 function perBowl({ id, name }: FormulaLine, batch: Figure, bowls: Figure): Figure {
   const naming = { id: `${id}.bowl`, label: `${name} in a bowl`, unit: "g", places: 2 };
   return worked(naming, "batch / bowls", { batch, bowls }, massBalance);
-}
-
-function saltOfDough(salt: Figure, dough: Figure): Figure {
-  const naming = ofDough("salt.of-dough", "salt in the dough");
-  return worked(naming, "100 * salt / dough", { salt, dough }, massBalance);
 }
 
 /** What a dough without alkali has none of. */

@@ -2,11 +2,12 @@ import { planBatch } from "../batch/batch.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { shown } from "../figure/figure.ts";
 import { answer, loudNote, type Note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
-import { formulaOf } from "../formula/formula.ts";
+import { type Formula, formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
 import type { Spec } from "../spec/spec.ts";
+import { withFound } from "./found-figures.ts";
 import { balanceAmounts } from "./settle-balance.ts";
 import { type FoundFlours, floursFound } from "./settle-flours.ts";
 import {
@@ -19,10 +20,10 @@ import {
 } from "./settle-places.ts";
 import { wantedChecks } from "./wanted-checks.ts";
 
-/** A spec with its amounts found. */
+/** A spec with its amounts found, and its formula. */
 export interface Settled {
-  /** Plain data of the spec, the amounts in. */
-  readonly data: unknown;
+  readonly spec: Spec;
+  readonly formula: Formula;
   readonly found: readonly FoundAmount[];
   readonly notes: readonly Note[];
   /** The amounts in the fewest digits at which the formula and all that is wanted read the same, and no scale tells a weight apart. */
@@ -56,9 +57,13 @@ export function settle(data: unknown, extra: OwnMaterials = {}): Outcome<Settled
   const balance = balanceAmounts(blended.value.spec, blended.value.formula, open);
   if (!balance.ok) return balance;
   const found = [...flours.value.amounts, ...balance.value];
-  const notes = [foundNote(found, flours.value, blended.value.spec), ...flours.notes, ...balance.notes];
+  const whole = filled(found);
+  if (!whole.ok) return whole;
+  const { spec } = whole.value;
+  const notes = [foundNote(found, flours.value, spec), ...flours.notes, ...balance.notes, ...whole.notes];
   return answer({
-    data: withAmounts(data, open, found),
+    spec,
+    formula: withFound(whole.value, found, extra),
     found,
     notes,
     rounded: () => withFewestDigits(found, filled, extra),

@@ -17,7 +17,7 @@ import type { OwnMaterials } from "../materials/own.ts";
 import { ceilToDivision, dec, fixedText, floorToDivision } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
-import { reachedBy, type Want, wantedEnds } from "./wanted-figures.ts";
+import { reachedBy, saltOfDough, type Want, wantedEnds } from "./wanted-figures.ts";
 
 /** One thing that a spec wants, beside what its noodle comes to. */
 export interface WantedCheck extends Reached {
@@ -176,8 +176,6 @@ function atWantedBasis(bases: OnBases | undefined, moisture: Figure, spec: Spec)
 function formulaChecks(spec: Spec, { water, alkali, salt }: Formula): HeldWants {
   const { wanted = {} } = spec;
   const none = (id: string, label: string, unit: string) => reachedBy(id, { label, unit }, "0", {});
-  const inDough = { label: "salt in the dough", unit: "% of dough" };
-  const saltInDough = reachedBy("saltInDough", inDough, "100 * salt / dough", { salt, dough: water.dough });
   const one = (
     id: keyof typeof wanted,
     label: string,
@@ -191,7 +189,7 @@ function formulaChecks(spec: Spec, { water, alkali, salt }: Formula): HeldWants 
     one("alkalinity", "alkalinity M", "meq/100 g flour", alkali?.alkalinityM, wanted.alkalinity),
     one("anhydrousSalts", "anhydrous alkaline salts", "% of flour", alkali?.anhydrous, wanted.anhydrousSalts),
     one("potassiumShare", "potassium carbonate", "% of the carbonates", alkali?.potassiumShare, wanted.potassiumShare),
-    one("saltInDough", "salt in the dough", "", saltInDough, wanted.saltInDough),
+    one("saltInDough", "salt in the dough", "", saltOfDough({ salt, water }), wanted.saltInDough),
   ];
   return { held: held.flat(), notes: [] };
 }

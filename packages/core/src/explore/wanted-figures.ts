@@ -2,6 +2,8 @@ import { weighingTolerance } from "../batch/weighing.ts";
 import { mostPlaces } from "../blend/blend-figures.ts";
 import { type Feed, type Figure, given, worked } from "../figure/figure.ts";
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import { ofDough } from "../formula/naming.ts";
 import { dec } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -30,10 +32,11 @@ export function wantedEnds(
   within?: string,
 ): Pick<Want, "least" | "most"> & { readonly room?: Figure } {
   const { unit } = of;
+  const id = idOfKey(of.id);
   const wanted = (end: string, says: string, bound: string): Figure => {
     const label = `${of.label.replace(/^the /u, "")} wanted${says}`;
     const naming = {
-      id: `wanted.${of.id}${end}`,
+      id: `wanted.${id}${end}`,
       label,
       unit,
       places: Math.min(dec(bound).decimalPlaces(), mostPlaces),
@@ -58,14 +61,14 @@ export function wantedEnds(
     own !== undefined
       ? wanted(".within", ", ±", own)
       : worked(
-          { id: `wanted.${of.id}.room`, label: `what the ${of.label} may be off`, unit, places: 3 },
+          { id: `wanted.${id}.room`, label: `what the ${of.label} may be off`, unit, places: 3 },
           "wanted * tolerance / 100",
           { wanted: asked, tolerance: weighingTolerance(spec) },
           definition,
         );
   const end = (name: "least" | "most", sign: "-" | "+"): Figure =>
     worked(
-      { id: `wanted.${of.id}.${name}`, label: `${of.label} that meets it, at ${name}`, unit, places: 3 },
+      { id: `wanted.${id}.${name}`, label: `${of.label} that meets it, at ${name}`, unit, places: 3 },
       `wanted ${sign} room`,
       { wanted: asked, room },
       definition,
@@ -80,5 +83,15 @@ export function reachedBy(
   formula: string,
   from: Readonly<Record<string, Feed>>,
 ): Figure {
-  return worked({ id: `reached.${id}`, ...naming, places: 2 }, formula, from, massBalance);
+  return worked({ id: `reached.${idOfKey(id)}`, ...naming, places: 2 }, formula, from, massBalance);
+}
+
+/** A key of the spec as a part of an id. */
+function idOfKey(key: string): string {
+  return key.replace(/[A-Z]/gu, (letter) => `-${letter.toLowerCase()}`);
+}
+
+/** The salt of a dough, % of it. */
+export function saltOfDough({ salt, water: { dough } }: Pick<Formula, "salt" | "water">): Figure {
+  return worked(ofDough("salt.of-dough", "salt in the dough"), "100 * salt / dough", { salt, dough }, massBalance);
 }

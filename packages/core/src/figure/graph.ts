@@ -157,6 +157,24 @@ export function underScope<T extends object>(scope: string, result: T, ...known:
   return withFigures(whole, (figure) => named.get(`${scope}.${figure.id}`) ?? figure);
 }
 
+/**
+ * A result in which other figures stand for those of their ids.
+ *
+ * @param known - graphs of results that know what the other figures rest on
+ */
+export function standingIn<T extends object>(
+  result: T,
+  figures: readonly Figure[],
+  ...known: readonly Graph[]
+): Published<T> {
+  const instead = Object.fromEntries(figures.map((figure) => [figure.id, figure]));
+  return published(
+    withFigures(result, (figure) => instead[figure.id] ?? figure),
+    instead,
+    ...known,
+  );
+}
+
 /** A list with each of its items put anew; the same one where none changes. */
 function items(list: readonly unknown[], put: (item: unknown) => unknown): readonly unknown[] {
   const after = list.map(put);

@@ -15,7 +15,7 @@ import { type AlkaliFigures, sumAlkali } from "./alkali.ts";
 import { type Blend, mixFlours } from "./blend.ts";
 import { type DoughTable, doughTable } from "./dough-table.ts";
 import { doseNotes, doseProblems, type LegalSalt, legalSalts, tooMuch } from "./limits.ts";
-import { type FormulaLine, inUse } from "./line.ts";
+import { everyLine, type FormulaLine, inUse } from "./line.ts";
 import { type StatedLines, statedLines } from "./lines.ts";
 import { ofFlour } from "./naming.ts";
 import { boughtLines } from "./prices.ts";
@@ -89,6 +89,18 @@ export function computeFormula(spec: Spec, extra: OwnMaterials = {}): Outcome<Fo
   return formula.ok ? answer(formula.value, [...lines.notes, ...formula.notes]) : formula;
 }
 
+/** A formula whose ingredients have other prices; all else in it is as it was. */
+export function pricedAnew(formula: Formula, spec: Pick<Spec, "prices">): Formula {
+  const all = boughtLines(everyLine(formula), spec);
+  const [dusting, lines] = [all.find(isDusting), all.filter((line) => !isDusting(line))];
+  const blend = mixFlours(lines.filter(({ role }) => role === "flour"));
+  return published({ ...formula, lines, ...(dusting && { dusting }), blend });
+}
+
+function isDusting({ role }: FormulaLine): boolean {
+  return role === "dusting";
+}
+
 /**
  * Reads a spec and works out its formula, with the problems of shape and of sense together.
  *
@@ -156,8 +168,7 @@ function assemble(spec: Spec, stated: StatedLines, water: WaterBalance): Outcome
   const order = ["alkali", "salt", "ingredient"] as const;
   const others = order.flatMap((role) => stated.others.filter((line) => line.role === role));
   const all = boughtLines([...stated.flours, tap, ...others, ...(stated.dusting ? [stated.dusting] : [])], spec);
-  const lines = all.filter(({ role }) => role !== "dusting");
-  const dusting = all.find(({ role }) => role === "dusting");
+  const [dusting, lines] = [all.find(isDusting), all.filter((line) => !isDusting(line))];
   const blend = mixFlours(lines.filter(({ role }) => role === "flour"));
   const everything = inUse(all).map((line) => line.material);
   const alkali = sumAlkali(lines);

@@ -8,7 +8,7 @@ import { frozen } from "../figure/frozen.ts";
 import { type Graph, graphOf } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { toldIn } from "../figure/told.ts";
-import { computeFormula } from "../formula/formula.ts";
+import { pricedAnew } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import type { Price } from "../materials/fields.ts";
 import type { Workbook } from "../render/workbook/cells.ts";
@@ -44,9 +44,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
   // What has no price yet is counted as free, so that a price can be typed for it.
   const free = Object.fromEntries(unpriced.map((name) => [name, freeOf(stated.ok ? stated.value.currency : "")]));
   const spec = { ...noodle.spec, prices: { ...noodle.spec.prices, ...free } };
-  const priced = unpriced.length === 0 ? answer(noodle.formula) : computeFormula(spec, noodle.kitchen.materials);
-  if (!priced.ok) return frozen(priced);
-  const formula = priced.value;
+  const formula = pricedAnew(noodle.formula, { prices: free });
   const cost = costOf(spec, formula, batch.value);
   const { lines, dusting } = batch.value;
   const { held: wants, notes: untold } = heldWants(spec, formula, batch.value, noodle.kitchen.materials);

@@ -112,14 +112,13 @@ export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, bey
   const settling = beyond.settle?.(data, kitchen.materials) ?? answer(undefined);
   if (!settling.ok) return settling;
   const settled = settling.value;
-  const reading = formulaOf(settled?.data ?? data, kitchen.materials);
+  const reading = settled === undefined ? formulaOf(data, kitchen.materials) : answer(settled, settled.notes);
   if (!reading.ok) return reading;
   const { spec, formula } = reading.value;
   const unread = spec.include?.slice(kitchens.length) ?? [];
   const notes = [
     ...(unread.length > 0 ? [loudNote("noodle.not-included", ["include"], { files: unread })] : []),
     ...unusualValues(spec),
-    ...(settled?.notes ?? []),
     ...reading.notes,
   ];
   const parts = frozen({ spec, kitchen, units, formula, notes, settled, beyond });

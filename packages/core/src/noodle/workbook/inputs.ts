@@ -1,3 +1,4 @@
+import { isFoundByWants } from "../../explore/found-figures.ts";
 import type { Figure } from "../../figure/figure.ts";
 import { inSystem } from "../../figure/in-system.ts";
 import { everyLine } from "../../formula/line.ts";
@@ -6,7 +7,7 @@ import { dec, decimalText } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
 import type { InputLimits } from "../../render/workbook/cells.ts";
 import { literal } from "../../render/workbook/formulas.ts";
-import { foundWord, type InputFigure, type InputGroup } from "../../render/workbook/workbook.ts";
+import type { InputFigure, InputGroup } from "../../render/workbook/workbook.ts";
 import type { Made, Rules } from "./made.ts";
 import { unpricedFigures } from "./wants.ts";
 
@@ -42,20 +43,19 @@ const limits: readonly (readonly [ids: RegExp, takes: InputLimits])[] = [
 ];
 
 /**
- * What may be changed: what was given and follows from nothing else, and of what a product is made of, what it has. What the
- * spec has none of is not weighed, so that no amount of it can be typed.
+ * What may be changed: what was given or found for the spec, and of what a product is made of, what it has. What the spec has
+ * none of is not weighed, so that no amount of it can be typed.
  */
 export function inputGroups(made: Made, rules: Rules): readonly InputGroup[] {
   const unweighed = everyLine(made.noodle.formula).filter(
     ({ id }) => id !== "water" && !made.weighed.some(({ line }) => line.id === id),
   );
-  const changeable = Object.values(made.graph).filter(
-    ({ id, working, value }) =>
-      working.kind === "given" &&
-      !(id in rules) &&
-      !(contents.test(id) && dec(value).isZero()) &&
-      !unweighed.some((line) => id.startsWith(`${line.id}.`)),
-  );
+  const changeable = Object.values(made.graph).filter((figure) => {
+    const { id, working, value } = figure;
+    if (working.kind !== "given" && !isFoundByWants(figure)) return false;
+    if (id in rules || (contents.test(id) && dec(value).isZero())) return false;
+    return !unweighed.some((line) => id.startsWith(`${line.id}.`));
+  });
   return inputHeadings.flatMap(([heading, ...ids]) => {
     const figures = ids.flatMap((some) => changeable.filter(({ id }) => some.test(id)));
     return figures.length === 0 ? [] : [{ heading, figures: figures.map((figure) => inputShown(figure, made)) }];
@@ -71,18 +71,15 @@ function mostOf({ id }: Figure, unit: string): InputLimits {
 }
 
 /** Where the number of an input is from, in a word, where the spec does not say it. */
-function originOf({ id, working, sources: [source] }: Figure, made: Made): string | undefined {
+function originOf(figure: Figure, made: Made): string | undefined {
   const {
-    noodle: { settled, formula },
-  } = made;
-  const places = settled?.found.map(({ path }) => path.join(".")) ?? [];
-  const line = formula.lines.find((one) => id === `${one.id}.parts`);
-  const key = /^water\.(\w+)-stated$/u.exec(id)?.[1];
-  const path = key === undefined ? line?.path.join(".") : `water.${key}`;
-  if (places.some((place) => place.replace(/\.amount$/u, "") === path)) return foundWord;
+    id,
+    working,
+    sources: [source],
+  } = figure;
+  if (isFoundByWants(figure)) return "found";
   if (unpricedFigures(made).includes(id) || source?.standing === "practice") return "not stated";
-  const by = working.kind === "given" ? working.by : "";
-  if (by.startsWith("assumed")) return "assumed";
+  if (working.kind === "given" && working.by.startsWith("assumed")) return "assumed";
   return source?.standing === "user" ? undefined : "catalogue";
 }
 

@@ -1,10 +1,11 @@
+import { isFoundByWants } from "../../explore/found-figures.ts";
 import type { HeldWant } from "../../explore/wanted-checks.ts";
 import type { Want } from "../../explore/wanted-figures.ts";
-import type { Figure } from "../../figure/figure.ts";
-import { graphOf } from "../../figure/graph.ts";
+import { type Figure, feedsOf } from "../../figure/figure.ts";
+import { figureIn, graphOf } from "../../figure/graph.ts";
 import { everyLine } from "../../formula/line.ts";
 import { dec } from "../../number/decimal.ts";
-import { ceilOf, floorOf, literal, stepsOf } from "../../render/workbook/formulas.ts";
+import { ceilOf, floorOf, joined, literal, stepsOf } from "../../render/workbook/formulas.ts";
 import type { CellOf, Typed, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import type { Made } from "./made.ts";
 
@@ -60,15 +61,13 @@ export function restsOnPrices(figure: Figure, made: Made): boolean {
 export function wantedChecks(made: Made): readonly WorkbookCheck[] {
   const { noodle, wants, untold, graph } = made;
   const told = wants.flatMap(({ want }) => (want.reached === undefined ? [] : [want.reached.id]));
-  const ends = wants.flatMap(({ want: { reached, least, most } }) =>
-    [reached, least, most].flatMap((one) => one?.id ?? []),
-  );
   const ranges = Object.keys(graph).filter((id) => {
     const most = id.startsWith("wanted.") && id.endsWith(".least") ? graph[id.replace(/least$/u, "most")] : undefined;
     return most?.working.kind === "given";
   });
   const found = noodle.settled?.found.map(({ name }) => name) ?? [];
-  const flourPrices = Object.keys(graph).filter((id) => /^flour\.\d+\.price$/u.test(id));
+  const amounts = Object.values(graph).filter(isFoundByWants);
+  const looked = new Set(amounts.flatMap((figure) => [figure.id, ...feedsOf(figure)]));
   return [
     ...(ranges.length === 0
       ? []
@@ -104,7 +103,14 @@ export function wantedChecks(made: Made): readonly WorkbookCheck[] {
           {
             of: "amounts that were found",
             text: `found for the spec as it is written: ${found.join(", ")}; make the workbook anew`,
-            fails: (_: CellOf, { changed }: Typed) => changed([...ends, ...flourPrices]),
+            fails: (cell: CellOf) =>
+              joined(
+                "OR",
+                [...looked].map((id) => {
+                  const before = literal(figureIn(id, graph).value);
+                  return `ABS(${cell(id)}-${before})>0.000000001*${before}`;
+                }),
+              ),
           },
         ]),
   ];

@@ -148,8 +148,6 @@ const wordsFrom = 2;
 const fine = "fine";
 /** What is to be done where only the command knows. */
 export const again = "make the workbook anew";
-/** Said of an amount that was found. */
-export const foundWord = "found";
 /** What stands beside an input. */
 const beside = { changed: "changed", none: "no number", beyond: "not taken" } as const;
 /** What the cell that sums the checks up says. */
@@ -525,12 +523,11 @@ function wordBeside(row: number, { least = 0, above, most, whole, optional }: In
 
 /** Every figure, its formula over the cells it rests on, in words, and where it comes from. */
 function figureSheet(
-  { graph, title, inputs }: WorkbookParts,
+  { graph, title }: WorkbookParts,
   local: CellOf,
   rules: ReadonlyMap<string, string>,
   changed: ReadonlyMap<string, string>,
 ) {
-  const origins = new Map(inputs.flatMap(({ figures }) => figures.map(({ id, from }) => [id, from])));
   const sheet = new SheetDraft(names.figures);
   sheet.add({ role: "title", value: `${title}: every figure` });
   sheet.add({ role: "note", value: "Each value is worked out by its formula from the cells it rests on." });
@@ -553,7 +550,7 @@ function figureSheet(
       { role: "text", value: printable(label) },
       { role: "number", value: Number(value), places: places + 2, ...(formula !== undefined && { formula }) },
       { role: "text", value: unit },
-      word(id, origins.get(id) === foundWord ? "found by what is wanted" : how, "typed here"),
+      word(id, how, "typed here"),
       word(id, [...new Set(sources.map(citation))].join("; "), "whoever typed it"),
       { role: "text", value: id },
     );
