@@ -13,8 +13,14 @@ import { anySteps, bestSteps, smallestSteps } from "./step-search.ts";
 
 /** Says why a question has no answer: which limits cannot all be met, how far each would have to move, and the nearest blend. */
 export function explainConflict(setup: Setup, order: Order, budget: Budget): OutOfReach {
+  // What settles the question alone is in every conflict, and moves as far in each.
+  const settling = new Map<string, Move>();
   const conflicts = conflictsOf(setup, budget.part(0.5)).map((ids) =>
-    ids.map((id) => moveOf(setup, id, ids, budget.part(0.2))),
+    ids.map((id) => {
+      const move = settling.get(id) ?? moveOf(setup, id, ids, budget.part(0.2));
+      if (move.settles) settling.set(id, move);
+      return move;
+    }),
   );
   const moves = conflicts.flat();
   const alone = conflicts.flatMap(([only, second]) => (only === undefined || second !== undefined ? [] : [only.id]));
