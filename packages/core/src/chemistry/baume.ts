@@ -14,7 +14,8 @@ interface BaumeScale {
 }
 
 const usual: Source = { cite: "CRC Handbook of Chemistry and Physics, 51st ed., hydrometer scales", standing: "copy" };
-const usTemperature = dec(60).minus(32).times(5).div(9).toSignificantDigits(20).toString();
+/** 60 °F in °C. */
+const usTemperature = "15.555555555555555556";
 const temperatureTaken: Source = {
   cite: "temperatures of this scale: 15 °C taken, the copy read does not name them",
   standing: "practice",

@@ -35,7 +35,7 @@ const labelSchema = section(
 export type LabelFigures = z.output<typeof labelSchema>;
 
 /** What is known of a material without being exact. */
-export const doubtFields = {
+export const doubtFields = () => ({
   label: described(z.optional(z.union([labelSchema, z.array(labelSchema).check(z.minLength(1), z.maxLength(6))])), {
     description: "The protein line of the nutrition label, or of several labels of the same flour, in place of protein",
     examples: [{ protein: "4 g", serving: "30 g", rules: "US" }],
@@ -58,4 +58,4 @@ export const doubtFields = {
   absorptionUncertainty: z.optional(
     plusMinusField("How far the absorption may be off, ± in % of the flour; 0.5 % unless stated", ["0.5 %"]),
   ),
-};
+});

@@ -43,9 +43,12 @@ export function readAs<From extends z.ZodMiniType, Value>(
   return described(z.pipe(from, z.transform(read)), meaning);
 }
 
+/** What people write. One schema serves every field: making one takes time at every start. */
+export const written = z.string();
+
 /** A text in a line, without the spaces around it. */
 export function word(most: number) {
-  return z.string().check(z.trim(), z.minLength(1), z.maxLength(most));
+  return written.check(z.trim(), z.minLength(1), z.maxLength(most));
 }
 
 /** A whole number. */
@@ -69,10 +72,8 @@ export function refuseValue(
   return z.NEVER;
 }
 
-/** What people write for a quantity. One schema serves every field: making one takes time at every start. */
-const written = z.string();
 /** The same of what is a limit by itself, before which "at most" says nothing more. */
-export const atMost = z.string().check(z.overwrite((text) => text.replace(/^\s*at most\s+/iu, "")));
+export const atMost = written.check(z.overwrite((text) => text.replace(/^\s*at most\s+/iu, "")));
 
 interface QuantityLimits {
   /** Least value in base units. */

@@ -14,6 +14,7 @@ import {
   section,
   shareField,
   stockField,
+  written,
 } from "./fields.ts";
 import { ownMachinesSchema } from "./machine-schema.ts";
 import { eachStated, nutrients } from "./nutrients.ts";
@@ -27,7 +28,7 @@ const partField = described(z.string(), { quantity: { dimensions: ["share"], res
 
 const salts = described(
   z.pipe(
-    z.union([z.record(z.string(), z.number().check(z.nonnegative())), z.string().check(z.maxLength(60))]),
+    z.union([z.record(z.string(), z.number().check(z.nonnegative())), written.check(z.maxLength(60))]),
     z.transform(
       (written): Readonly<Record<string, number>> => (typeof written === "string" ? { [written]: 1 } : written),
     ),
@@ -49,7 +50,7 @@ const solutionSchema = section(
     ratioBy: described(z.optional(z.enum(["anhydrous", "as weighed"])), {
       description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated",
     }),
-    strength: described(z.string().check(z.maxLength(40)), {
+    strength: described(written.check(z.maxLength(40)), {
       description:
         "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
       examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
@@ -88,7 +89,7 @@ const certificateSchema = section(
   },
   () => ({
     salts,
-    alkalinity: described(z.string().check(z.maxLength(60)), {
+    alkalinity: described(written.check(z.maxLength(60)), {
       description: "Alkalinity as stated: in % as a substance, or the acid used for a sample",
       examples: ["98 % as Na2CO3", "37.4 mL of 1 N acid on 2 g"],
     }),
@@ -99,7 +100,7 @@ const certificateSchema = section(
 const assaySchema = section(
   { id: "Assay", description: "A product of one salt by its assay; the rest is inert" },
   () => ({
-    of: described(z.string().check(z.maxLength(30)), {
+    of: described(written.check(z.maxLength(30)), {
       description: "Formula of the salt",
       examples: ["Na2CO3", "Na2CO3.10H2O"],
     }),
@@ -135,19 +136,11 @@ const toastedSchema = section(
   }),
 );
 
-const nutrientFields = eachStated((name, { description, example }) =>
-  z.optional(
-    nutrients[name].unit === "g"
-      ? shareField(description, [example])
-      : quantityField(["mass"], description, [example], { least: "0", words: "zero or more" }),
-  ),
-);
-
 /** Figures of a material, as a certificate, a label or the kitchen states them. */
 export const materialFiguresSchema = section(
   { id: "MaterialFigures", description: "A material described by its own figures" },
   () => ({
-    like: described(z.optional(z.string().check(z.minLength(1))), {
+    like: described(z.optional(written.check(z.minLength(1))), {
       description: "Catalogue material to start from; the figures given here replace its own",
       examples: ["bread flour"],
     }),
@@ -168,10 +161,16 @@ export const materialFiguresSchema = section(
     ashBasis: z.optional(
       basisField("Moisture basis of the ash; 14 % mb for flours, glutens, starches and brans, as is for all else"),
     ),
-    ...doubtFields,
+    ...doubtFields(),
     toasted: z.optional(toastedSchema),
     recorded: z.optional(recordedSchema),
-    ...nutrientFields,
+    ...eachStated((name, { description, example }) =>
+      z.optional(
+        nutrients[name].unit === "g"
+          ? shareField(description, [example])
+          : quantityField(["mass"], description, [example], { least: "0", words: "zero or more" }),
+      ),
+    ),
     glutenForming: described(z.optional(z.boolean()), {
       description: "Whether its protein forms gluten, as that of wheat does; true for kinds flour and gluten",
     }),
@@ -194,7 +193,7 @@ export const materialFiguresSchema = section(
       description: "An alkaline product by its stated alkalinity",
     }),
     assay: described(z.optional(assaySchema), { description: "An alkaline product of one salt by its assay" }),
-    source: described(z.optional(z.string().check(z.maxLength(200))), {
+    source: described(z.optional(written.check(z.maxLength(200))), {
       description: "Where the figures come from",
       examples: ["certificate of lot 2214"],
     }),
@@ -206,7 +205,7 @@ export type MaterialFigures = z.output<typeof materialFiguresSchema>;
 
 /** A kitchen's own materials by name. */
 export const ownMaterialsSchema = described(
-  z.record(z.string().check(z.minLength(1), z.maxLength(80)), materialFiguresSchema),
+  z.record(written.check(z.minLength(1), z.maxLength(80)), materialFiguresSchema),
   {
     description: "The kitchen's own materials, by name",
     examples: [{ "house flour": { moisture: "13.6 %", protein: "12.4 %" } }],

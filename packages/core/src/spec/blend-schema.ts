@@ -14,6 +14,7 @@ import {
   refuseValue,
   section,
   word,
+  written,
 } from "../materials/fields.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
@@ -87,7 +88,7 @@ function amount(text: string, dimension: Dimension): DecimalText | undefined {
 function boundsField(description: string, examples: readonly [string, ...string[]], dimension: Dimension = "share") {
   const example = dimension === "share" ? "" : examples[0];
   return readAs(
-    z.string().check(z.maxLength(60)),
+    written.check(z.maxLength(60)),
     (input, context): Bounds => {
       const bounds = parseBounds(input, dimension);
       if (bounds !== undefined) return bounds;
@@ -179,7 +180,7 @@ export function readPreference(text: string): Preferred | undefined {
 }
 
 const preferField = readAs(
-  z.string().check(z.maxLength(400)),
+  written.check(z.maxLength(400)),
   (input, context): Preferred => {
     const preference = readPreference(input);
     if (preference !== undefined) return preference;

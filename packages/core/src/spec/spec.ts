@@ -13,6 +13,7 @@ import {
   shareField,
   stockField,
   word,
+  written,
 } from "../materials/fields.ts";
 import { ownMachinesSchema } from "../materials/machine-schema.ts";
 import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.ts";
@@ -220,11 +221,11 @@ export const specSchema = described(
       description: "Name of the noodle",
       examples: ["Weekday noodle"],
     }),
-    notes: described(z.optional(z.string().check(z.maxLength(4000))), {
+    notes: described(z.optional(written.check(z.maxLength(4000))), {
       description: "Anything worth remembering",
       examples: ["The class likes it firm"],
     }),
-    include: described(z.optional(z.array(z.string().check(z.minLength(1))).check(z.maxLength(20))), {
+    include: described(z.optional(z.array(written.check(z.minLength(1))).check(z.maxLength(20))), {
       description: "Files of the kitchen's own materials and machines, relative to this file",
       examples: [["harbour-store.yaml"]],
     }),
