@@ -1,6 +1,6 @@
 import { askCompare, type NamedNoodle } from "@noodlewright/core";
 import type { Placed } from "../input/placed-problem.ts";
-import type { ExitStatus, Io } from "../io.ts";
+import type { Io } from "../io.ts";
 import { printProblems, printReport, unitsOf } from "../shared/answer.ts";
 import { loadNoodle } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";
@@ -27,7 +27,8 @@ export const compareCommand: Command = {
       : paths.map((path) => ({ path, sets }));
     const reading = await readAll(orders, asked, io);
     if (!reading.ok) return printProblems(reading.problems, asked, io);
-    return printComparison(reading.noodles, asked, io);
+    const answer = askCompare(reading.noodles);
+    return answer.ok ? printReport(answer.report(), asked, io) : printProblems(answer.problems, asked, io);
   },
 };
 
@@ -53,9 +54,4 @@ async function readAll(
     noodles.push({ name: noodles.some((other) => other.name === own) ? `${own} (${path})` : own, noodle });
   }
   return { ok: true, noodles };
-}
-
-async function printComparison(noodles: readonly NamedNoodle[], asked: Asked, io: Io): Promise<ExitStatus> {
-  const answer = askCompare(noodles);
-  return answer.ok ? printReport(answer.report(), asked, io) : printProblems(answer.problems, asked, io);
 }

@@ -7,7 +7,7 @@ import { printProblems, printReport, unitsOf } from "../shared/answer.ts";
 import { printAnswer } from "../shared/ask-noodle.ts";
 import type { Asked, Command } from "../shared/command.ts";
 import { dataOf, flagsAt, overridesOf, placeAtFlag, type ValueFlags } from "../shared/flag-values.ts";
-import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
+import { batchFlags, specFlags } from "../shared/flags.ts";
 
 const temperature = flagsAt("temperature");
 
@@ -39,13 +39,12 @@ export const waterTemperatureCommand: Command = {
       "for a mix without a spec",
     ],
   ],
-  run: (asked, io) => (asked.text("spec") === undefined ? plainMix(asked, io) : specLoad(asked, io)),
+  run: (asked, io) => {
+    if (asked.text("spec") === undefined) return plainMix(asked, io);
+    const overrides = overridesOf({ ...temperatureFlags, ...batchFlags }, asked);
+    return printAnswer({ ask: askWater, overrides, needs: "machines" }, asked, io);
+  },
 };
-
-function specLoad(asked: Asked, io: Io): Promise<ExitStatus> {
-  const overrides = [...overridesOf(temperatureFlags, asked), ...batchOverrides(asked)];
-  return printAnswer({ ask: askWater, overrides, needs: "machines" }, asked, io);
-}
 
 async function plainMix(asked: Asked, io: Io): Promise<ExitStatus> {
   if (asked.list("set").length > 0) return printProblems([noSpec], asked, io);

@@ -42,7 +42,7 @@ async function written(bytes: Uint8Array, name: string): Promise<Written> {
     const text = plain ?? westernText(bytes);
     if (ownHeading.test(text ?? "")) return refused({ why: "cells alone" });
     const remarks = plain === undefined && text !== undefined ? [western] : [];
-    return { text: text?.replace(quotedCell, onOneLine), remarks };
+    return { text: text?.replace(quotedCell, (cell) => cell.replace(/\s*[\r\n]\s*/gu, " ")), remarks };
   }
   if (holds(bytes.subarray(0, 200), "application/vnd.oasis.opendocument", 1)) return refused({ why: "open document" });
   const { linesOfWorkbook } = await import("./workbook-lines.ts");
@@ -105,7 +105,3 @@ function westernText(bytes: Uint8Array): string | undefined {
 }
 
 const quotedCell = /(?<=^|[,;\t|])"(?:[^"]|""){1,2000}"(?=[ ]*(?:[,;\t|\r\n]|$))/gmu;
-
-function onOneLine(cell: string): string {
-  return cell.replace(/\s*[\r\n]\s*/gu, " ");
-}

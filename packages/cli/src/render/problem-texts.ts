@@ -1,6 +1,5 @@
 import { input, type Lists, noAnswer, type Texts } from "@noodlewright/core/figure";
 
-/** Why a file of a spreadsheet cannot be read. */
 /** Why a workbook cannot be read; `at` is the cell or the part that it is about. */
 export interface NoWorkbook {
   readonly why:

@@ -1,6 +1,6 @@
 import { printable } from "@noodlewright/core/render";
 import type { PlacedProblem } from "../input/placed-problem.ts";
-import { type AnyProblem, ownProblem } from "../input/problem.ts";
+import { ownProblem } from "../input/problem.ts";
 import { type ExitStatus, exit, type Io, type OutFile, type WriteFault, type WriteOver } from "../io.ts";
 import { printProblems } from "./answer.ts";
 import type { Asked, Flag } from "./command.ts";
@@ -38,10 +38,7 @@ export async function writeFiles(
 }
 
 function unwritable({ path, why, code }: WriteFault): PlacedProblem {
-  return { ...problemOf(why, code), file: path };
-}
-
-function problemOf(why: WriteFault["why"], error: string | undefined): AnyProblem {
-  if (why === "failed") return ownProblem("file.unwritable", error === undefined ? {} : { error });
-  return why === "no-file" ? ownProblem("file.unwritable", { error: "no file" }) : ownProblem(`file.${why}`, {});
+  if (why !== "failed" && why !== "no-file") return { ...ownProblem(`file.${why}`, {}), file: path };
+  const error = why === "no-file" ? "no file" : code;
+  return { ...ownProblem("file.unwritable", error === undefined ? {} : { error }), file: path };
 }

@@ -32,10 +32,11 @@ export function stockReach(list: readonly ShoppingLine[], batch: Batch): StockRe
   );
   const bowls =
     batch.target.bowls &&
-    bowlsFrom(
-      stock,
-      stocked.map(({ line }) => line.need),
-      batch.target.bowls,
+    worked(
+      { id: "stock.bowls", label: "bowls from what is on hand", unit: "", places: 0 },
+      "floor(min(stock / need) * bowls)",
+      { stock, need: stocked.map(({ line }) => line.need), bowls: batch.target.bowls },
+      massBalance,
     );
   return { lines, loads, ...(bowls && { bowls }), notes: unstated(list) };
 }
@@ -47,11 +48,6 @@ function loadsOf({ name, load: { id } }: ShoppingLine, onHand: Figure, load: Fig
     { stock: onHand, load },
     massBalance,
   );
-}
-
-function bowlsFrom(stock: readonly Figure[], need: readonly Figure[], bowls: Figure): Figure {
-  const naming = { id: "stock.bowls", label: "bowls from what is on hand", unit: "", places: 0 };
-  return worked(naming, "floor(min(stock / need) * bowls)", { stock, need, bowls }, massBalance);
 }
 
 function unstated(list: readonly ShoppingLine[]): readonly Note[] {

@@ -1,4 +1,5 @@
 import { inSystem, shownGrouped, type UnitSystem } from "../figure/in-system.ts";
+import { inWords } from "../figure/said.ts";
 import { numberColumn, row, section, wordColumn } from "../report/build.ts";
 import { loadTable, marksOf, potWater } from "../report/plan-report.ts";
 import type { Cell, Section, Table } from "../report/schema.ts";
@@ -58,10 +59,6 @@ function dayLines({ time }: DayPlan): readonly string[] {
   const pace = work ? [`The pace is set by ${inWords(work)}.`] : [];
   const first = waits.map((line) => `The load that is done first ${line}`);
   return [[`Start at ${start.text}, serve at ${serve.text}.`, ...pace, ...first].join(" ")];
-}
-
-function inWords(names: readonly string[]): string {
-  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1)}`;
 }
 
 interface Turned extends Omit<Table, "rows"> {

@@ -2,6 +2,7 @@ import type { Batch } from "../batch/batch.ts";
 import type { ScaledMass } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import { exact, type Figure } from "../figure/figure.ts";
+import { inWords } from "../figure/said.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { finestDivision, scaledCell, scaleWords, soldCell } from "../report/batch-report.ts";
 import { numberColumn, row, section, table, wordColumn } from "../report/build.ts";
@@ -122,7 +123,7 @@ export function makeUpSection({ remedies: { stock: remedy } }: Batch): Section |
   ];
   const cells = [
     words(dose.name),
-    words(`${parts.slice(0, -1).join(", ")} and ${parts.at(-1) ?? ""}: ${held(measureCell(stock.strength))}`),
+    words(`${inWords(parts)}: ${held(measureCell(stock.strength))}`),
     scaledCell(dose),
     measureCell(stock.lasts),
   ];

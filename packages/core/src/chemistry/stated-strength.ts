@@ -151,7 +151,7 @@ function solutionFor(product: Composition, stated: StatedStrength, tilt: -1 | 0 
       return byVolume("mol/L", (solution, density) => molesIn(solution).times(density).times(10));
     case "degrees-baume": {
       const { sample, modulus } = baumeScales[stated.scale];
-      if (value.gte(modulus)) return refuse(beyondModulus(value, modulus));
+      if (value.gte(modulus)) return refuse(problem("strength.degrees", [], { degrees: value.toString(), modulus }));
       const read = dec(stated.temperature ?? sample);
       const density = densityFromBaume(value, stated.scale, read);
       const degrees = (found: Decimal): Decimal => baumeFromDensity(found, stated.scale, read);
@@ -168,10 +168,6 @@ export function notASolution(composition: Composition): Problem | undefined {
 }
 
 const noSalt: Problem = problem("strength.no-salt", [], {});
-
-function beyondModulus(degrees: Decimal, modulus: DecimalText): Problem {
-  return problem("strength.degrees", [], { degrees: degrees.toString(), modulus });
-}
 
 /** Moles of alkaline salts in 100 g. */
 function molesIn(composition: Composition): Decimal {

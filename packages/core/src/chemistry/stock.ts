@@ -1,6 +1,6 @@
 import { exact, type Figure, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
-import { type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { definition } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
@@ -71,11 +71,6 @@ export function severalStock(wish: StockWish): Outcome<Published<Stock>> {
     error: error("stock.error", "off when weighed as stock", [perLoad]),
     dryError,
   };
-  return publish(stock, [...dryNote(dryError, wish), ...recipe.notes]);
-}
-
-/** Says where the salts need no stock. */
-function dryNote(dryError: Figure, { tolerance }: StockWish): readonly Note[] {
-  if (exact(dryError).gt(tolerance)) return [];
-  return [note("stock.not-needed", [], {})];
+  const needless = exact(dryError).lte(wish.tolerance) ? [note("stock.not-needed", [], {})] : [];
+  return publish(stock, [...needless, ...recipe.notes]);
 }

@@ -12,6 +12,11 @@ export function said(input: unknown): string {
   return typeof input === "string" ? `"${text.length > 60 ? `${text.slice(0, 57)}…` : text}"` : text;
 }
 
+/** Words as they stand in a sentence. @example inWords(["a", "b", "c"]) // => "a, b and c" */
+export function inWords(words: readonly string[]): string {
+  return [words.slice(0, -1).join(", "), ...words.slice(-1)].filter((part) => part !== "").join(" and ");
+}
+
 /** The same without quotes and as long as it is. @example saidPlain(12) // => "12" */
 export function saidPlain(input: unknown): string {
   if (typeof input === "string") return input;

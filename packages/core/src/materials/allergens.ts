@@ -94,7 +94,7 @@ export function allergensFor(materials: readonly AllergenMaterial[], jurisdictio
   const unknown = unique(materials.filter(({ allergensKnown }) => !allergensKnown).map(({ name }) => name));
   const others = (tags: ByTag): readonly KindFinding[] =>
     [...tags]
-      .filter(([tag]) => !list.allergens.some((line) => counts(line, tag) || isExempt(line, tag)))
+      .filter(([tag]) => !list.allergens.some((line) => counts(line, tag) || line.exempt?.tags.includes(tag)))
       .map(([tag, names]) => ({ tag, class: classOf(tag), listed: listedKinds(list, tag), materials: names }));
   const open = ({ tag, listed }: KindFinding): boolean => kindsOf(tag).length > 0 && listed.length > 0;
   return {
@@ -124,10 +124,6 @@ function byTag(materials: readonly AllergenMaterial[], tagsOf: (one: AllergenMat
 /** Whether a line of a list means a food: by its own name, or as a kind of what it names. */
 function counts({ tags, exempt }: ListedAllergen, tag: Allergen): boolean {
   return tags.includes(tag) || (tags.includes(classOf(tag)) && exempt?.tags.includes(tag) !== true);
-}
-
-function isExempt({ exempt }: ListedAllergen, tag: Allergen): boolean {
-  return exempt?.tags.includes(tag) === true;
 }
 
 function findings(list: AllergenList, found: ByTag): readonly AllergenFinding[] {

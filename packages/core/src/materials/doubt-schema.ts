@@ -1,9 +1,9 @@
 import * as z from "zod/mini";
-import { described, massField, numberField, quantityField, readAs, section, word } from "./fields.ts";
+import { described, massField, numberField, quantityField, readAs, section, shareField, word } from "./fields.ts";
 
 /** An error without its sign, in %. */
 export function plusMinusField(description: string, examples: readonly string[], most = "20") {
-  return quantityField(["share"], description, examples, { least: "0", most, words: `a share from 0 to ${most} %` });
+  return shareField(description, examples, most);
 }
 
 const labelSchema = section(

@@ -1,4 +1,5 @@
 import { alkalinityM, anhydrousShare, ofFormula, pure } from "../chemistry/composition.ts";
+import { additiveList, healthPage, usage } from "../chemistry/salts/sources.ts";
 import { type Formula, nameOf } from "../chemistry/species.ts";
 import { type Path, type Problem, problem } from "../figure/problem.ts";
 import type { Source } from "../figure/source.ts";
@@ -20,11 +21,6 @@ export interface SeveralThings {
   readonly source: Source;
 }
 
-const usage: Source = { cite: "kitchen and trade usage", standing: "memory" };
-const additiveList: Source = {
-  cite: "list of additive names in many languages of a public food database, E 500 to E 501",
-  standing: "copy",
-};
 const kansuiRule: Source = {
   cite: "Japan, manufacturing standard of kansui: carbonates, sodium bicarbonate and phosphates, also diluted with flour",
   standing: "copy",
@@ -177,7 +173,7 @@ export const severalThings: readonly SeveralThings[] = [
     ["食用碱", "碱", "鹼", "碱面", "口碱"],
     "sodium carbonate with or without water, or mixed with bicarbonate; 碱面 are also alkaline noodles",
     "what the pack lists under 成分",
-    { cite: "Chinese health page on 食用碱", standing: "copy" },
+    healthPage,
     ["Na2CO3", "Na2CO3.10H2O"],
   ),
   alkali(

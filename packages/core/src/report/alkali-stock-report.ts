@@ -3,6 +3,7 @@ import type { Stock } from "../chemistry/stock.ts";
 import type { Published } from "../figure/graph.ts";
 import { inSystem, inUnit } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
+import { inWords } from "../figure/said.ts";
 import { type RecipeTelling, recipeReport } from "./alkali-recipe-report.ts";
 import { section } from "./build.ts";
 import type { Report } from "./schema.ts";
@@ -26,7 +27,7 @@ export function stockReport(
     {
       ...telling,
       command: "alkali stock",
-      title: `Stock solution of ${listed(recipe.products.map(({ name }) => name))}`,
+      title: `Stock solution of ${inWords(recipe.products.map(({ name }) => name))}`,
       first: [
         section(
           "load",
@@ -42,9 +43,4 @@ export function stockReport(
     },
     notes,
   );
-}
-
-/** Names as they stand in a sentence. */
-function listed(names: readonly string[]): string {
-  return names.length < 2 ? names.join("") : `${names.slice(0, -1).join(", ")} and ${names.at(-1) ?? ""}`;
 }

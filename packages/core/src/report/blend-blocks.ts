@@ -6,7 +6,7 @@ import { type Change, figuresIn, idOf, idsAtBasis, isShare, shownBlend } from ".
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { Figure } from "../figure/figure.ts";
 import { groupDigits, inSystem, measure, type UnitSystem } from "../figure/in-system.ts";
-import { type Note, note } from "../figure/problem.ts";
+import { note } from "../figure/problem.ts";
 import { toldIn } from "../figure/told.ts";
 import { type Decimal, dec, decimalText, fixedText, shortText } from "../number/decimal.ts";
 import { listing, numberColumn, type Part, row, section, table, wordColumn } from "./build.ts";
@@ -135,11 +135,6 @@ function endsOf({ side, bound, within = "0" }: Check): { readonly least?: Decima
 
 const isDoubtful = (check: Check): boolean => /^(?:likely|perhaps)/u.test(metText(check));
 
-/** What the doubt of a limit rests on, and how to ask for more. */
-function doubtNotes(checks: readonly Check[]): readonly Note[] {
-  return checks.some(isDoubtful) ? [note("blend.likely", ["wanted", "wholeRange"], {})] : [];
-}
-
 /** The blend as it is against what is asked. */
 export function unchangedSection(unchanged: readonly Check[], units: UnitSystem): Section {
   const missing = unchanged.filter((check) => !check.holds);
@@ -219,7 +214,10 @@ export function blendParts(
       ...waterFigures(waters[0]),
       ...(found ? [] : answer.flourNeeded.map(({ protein }) => protein)),
     ],
-    notes: [...(found ? [] : answer.notes), ...doubtNotes(blend?.checks ?? [])],
+    notes: [
+      ...(found ? [] : answer.notes),
+      ...(blend?.checks.some(isDoubtful) ? [note("blend.likely", ["wanted", "wholeRange"], {})] : []),
+    ],
   };
 }
 

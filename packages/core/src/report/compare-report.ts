@@ -17,7 +17,7 @@ export function compareReport(
 ): Report {
   const { names, formula, loads, bowls, sums, ranges } = comparison;
   const same = formula.filter(({ figures: [first = null, ...others] }) =>
-    others.every((one) => first !== null && one !== null && isSame(first, one)),
+    others.every((one) => first !== null && one !== null && apart(first, one).isZero()),
   );
   const unlike = same.length === formula.length ? ["The formulas are the same."] : [];
   const scale = units === "us" ? "oz" : "g";
@@ -86,10 +86,6 @@ export function compareReport(
 /** How far apart two figures are as they are shown. */
 function apart(first: Figure, other: Figure): Decimal {
   return dec(shownValue(other)).minus(shownValue(first));
-}
-
-function isSame(first: Figure, other: Figure): boolean {
-  return apart(first, other).isZero();
 }
 
 function sideBySide(id: string, names: readonly string[], lines: readonly ComparedLine[], units: boolean): Table {

@@ -38,7 +38,11 @@ export function toleranceReport(
       ]),
       section("matters", "Which error matters", outputs.flatMap(mattersMost)),
       ...outputs.flatMap(shareSections),
-      section("errors", "Errors that were reckoned with", errorTable(causes)),
+      section(
+        "errors",
+        "Errors that were reckoned with",
+        listing("errors", causes, [[wordColumn("cause", "what"), causeText], ...errorColumns("±")]),
+      ),
     ],
     figures: metric.flatMap(({ figure, deviation, shares }) => [
       figure,
@@ -169,10 +173,6 @@ function shareSections(output: Tolerance): readonly Section[] {
     ),
     section(`${id}-trials`, `${heading}: ${simulated.draws} trials, seed ${simulated.seed}`, trials),
   ];
-}
-
-function errorTable(causes: BatchTolerance["causes"]): Table {
-  return listing("errors", causes, [[wordColumn("cause", "what"), causeText], ...errorColumns("±")]);
 }
 
 function errorColumns(plusMinus: string) {

@@ -1,7 +1,7 @@
 import type { Note } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
 import { listing, report, section, wordColumn } from "./build.ts";
-import type { Block, Report, Section } from "./schema.ts";
+import type { Block, Report } from "./schema.ts";
 import { type Word, wordsIn } from "./words.ts";
 
 /** The words that are explained, each with its source. */
@@ -29,17 +29,16 @@ export function wordsReport(words: readonly Word[], asked: string, notes: readon
  * @example withWords(askFormula(example("school-noodle")).report()).sections.at(-1).id // => "words"
  */
 export function withWords(plain: Report): Report {
-  const text = [...plain.sections.flatMap(textsOf), ...plain.notes.map((note) => note.text)].join("\n");
+  const text = [
+    ...plain.sections.flatMap(({ heading, blocks }) => [heading, ...blocks.flatMap(textsIn)]),
+    ...plain.notes.map((note) => note.text),
+  ].join("\n");
   const lines = wordsIn(text).map(({ word, meaning }) => `${word}: ${meaning}.`);
   if (lines.length === 0) return plain;
   return {
     ...plain,
     sections: [...plain.sections, { id: "words", heading: "Words", blocks: [{ kind: "text", lines }] }],
   };
-}
-
-function textsOf({ heading, blocks }: Section): readonly string[] {
-  return [heading, ...blocks.flatMap(textsIn)];
 }
 
 function textsIn(block: Block): readonly string[] {

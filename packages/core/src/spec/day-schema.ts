@@ -103,12 +103,11 @@ export const planSchema = section(
   }),
 );
 
-const celsius = (description: string, example: string, least: string, most: string) =>
-  quantityField(["temperature"], description, [example], {
-    least,
-    most,
-    words: `a temperature from ${least} to ${most} °C`,
-  });
+/** A temperature between two, °C. */
+export function celsius(description: string, example: string, least: string, most: string) {
+  const words = `a temperature from ${least} to ${most} °C`;
+  return quantityField(["temperature"], description, [example], { least, most, words });
+}
 
 /** The `temperature:` section: what the water temperature is worked out from. */
 export const temperatureSchema = section(

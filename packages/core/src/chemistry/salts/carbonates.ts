@@ -4,9 +4,11 @@ import { apparent, doubt, handbook, laliberte } from "../apparent-volume.ts";
 import { goncalvesKestin, potassiumCarbonateVolume } from "../potassium-carbonate-volume.ts";
 import type { Salts } from "./record.ts";
 import {
+  additiveList,
   additiveNumbers,
   endPoints,
   harmonised,
+  healthPage,
   irritant,
   monograph,
   notClassified,
@@ -41,10 +43,6 @@ const noodleCaps: Source = {
   cite: "India, Food Safety and Standards, Food Additives, Appendix A, pastas and noodles",
   standing: "copy",
 };
-const additiveList: Source = {
-  cite: "list of additive names in many languages of a public food database, E 500 to E 501",
-  standing: "copy",
-};
 const namesOfHydrates: Source = {
   cite: "chemistry textbook, names of the hydrates of sodium carbonate",
   standing: "copy",
@@ -53,7 +51,6 @@ const federal: Source = {
   cite: "21 CFR 184.1742 and 184.1792, sodium carbonate and sesquicarbonate",
   standing: "copy",
 };
-const healthPage: Source = { cite: "Chinese health page on 食用碱", standing: "copy" };
 
 /** The carbonates and bicarbonates, with what is known of each. */
 export const carbonates = {

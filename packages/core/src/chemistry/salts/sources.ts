@@ -10,6 +10,11 @@ export const additiveNumbers: Source = {
   cite: "Codex Alimentarius, Class Names and the International Numbering System for Food Additives, CAC/GL 36",
   standing: "memory",
 };
+export const additiveList: Source = {
+  cite: "list of additive names in many languages of a public food database, E 500 to E 501",
+  standing: "copy",
+};
+export const healthPage: Source = { cite: "Chinese health page on 食用碱", standing: "copy" };
 export const usage: Source = { cite: "kitchen and trade usage", standing: "memory" };
 export const solubilityHandbooks: Source = { cite: "handbook solubility tables", standing: "memory" };
 export const notClassified: Source = {

@@ -1,4 +1,5 @@
 import type { Measure } from "../in-system.ts";
+import { inWords } from "../said.ts";
 import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 
 /** What is wanted and does not go together with the rest, and both ends of what it comes to beside it. */
@@ -19,10 +20,6 @@ function reached({ label, unit, reach: [low, high], stays }: WayOut, both: boole
 
 function said({ label, wanted }: Texts<"label" | "wanted">): string {
   return `${label} ${/^\d/u.test(wanted) ? `of ${wanted}` : wanted}`;
-}
-
-function listed(words: readonly string[]): string {
-  return [words.slice(0, -1).join(", "), ...words.slice(-1)].filter((part) => part !== "").join(" and ");
 }
 
 /** What finds the amounts of alkaline products, as it is written. */
@@ -95,11 +92,11 @@ export const explore = {
     const all = new Set(wants.flatMap((want) => [want, ...want.kept]).map(said));
     const open = wants.filter(({ reach }) => reach.length > 0);
     const ways = (open.length > 0 ? open : wants).map(
-      (want) => `keep ${listed(want.kept.map(said))}, and ${reached(want, false)}`,
+      (want) => `keep ${inWords(want.kept.map(said))}, and ${reached(want, false)}`,
     );
     const alone = all.size === 1;
     return {
-      found: `${listed([...all])}${alone ? "" : " together"}, which ${listed(names)} cannot give`,
+      found: `${inWords([...all])}${alone ? "" : " together"}, which ${inWords(names)} cannot give`,
       expected: `wants that can be met${alone ? "" : " together"} by amounts of zero or more`,
       advice: first && alone ? `${reached(first, true)}: ask within it, or take other products` : ways.join("; or "),
     };

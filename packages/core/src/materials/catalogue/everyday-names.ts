@@ -1,8 +1,8 @@
 import type { ProductNames } from "../../chemistry/salts/record.ts";
+import { usage } from "../../chemistry/salts/sources.ts";
 import { saltProducts } from "../../chemistry/species.ts";
 import type { Source } from "../../figure/source.ts";
 
-const usage: Source = { cite: "kitchen and trade usage", standing: "memory" };
 const flourTrade: Source = { cite: "Japanese trade pages on flours", standing: "copy" };
 
 /** Names that stand for one material, with the source that says so. */

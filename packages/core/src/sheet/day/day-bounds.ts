@@ -13,7 +13,9 @@ interface Waiting {
  */
 export function leastSpan(day: Day, begun: Pick<Begun, "placed" | "spacing">): number {
   const { stages, shared, loads, toEnd } = day;
-  const placed = stages.map((_, stage) => begun.placed[partOf(day, stage)] ?? 0);
+  const placed = stages.map(
+    (_, stage) => begun.placed[day.parts.findIndex((part) => part.stages.includes(stage))] ?? 0,
+  );
   const firsts = firstStarts(day, placed, begun.spacing);
   const last = stages.reduce((sofar, { stage, units }, at) => {
     const left = loads - (placed[at] ?? 0);
@@ -37,10 +39,6 @@ export function leastSpan(day: Day, begun: Pick<Begun, "placed" | "spacing">): n
 function fromTo({ stages }: Day, stage: number): number {
   const its = stages[stage];
   return its === undefined ? 0 : its.stage.minutes + its.least;
-}
-
-function partOf({ parts }: Day, stage: number): number {
-  return parts.findIndex((part) => part.stages.includes(stage));
 }
 
 /** The first moment at which the next load can begin each stage. */

@@ -153,14 +153,10 @@ function stageOf(name: StageName, plan: PlanFields): readonly PlanStage[] {
     return [{ kind: "wait", name, least: minutes(least), ...(most && { greatest: minutes(most) }) }];
   }
   const time = plan[name];
-  if (time === undefined || isInLine(name, time)) return [];
+  // A slitter in line cuts as the sheet leaves the rolls, in no time of its own.
+  if (time === undefined || (name === "cut" && dec(time.value).isZero())) return [];
   const machine = name === "compound" && plan.compounders !== undefined ? "compounder" : stations[name];
   return [{ kind: "work", name, machine, minutes: minutes(time) }];
-}
-
-/** A slitter in line cuts as the sheet leaves the rolls, in no time of its own. */
-function isInLine(name: StageName, time: Quantity): boolean {
-  return name === "cut" && dec(time.value).isZero();
 }
 
 /** Where in the spec the names of the request stand. */

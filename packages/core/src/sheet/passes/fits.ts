@@ -18,16 +18,12 @@ export interface PlannedSheet {
  * @example fitProblems({ width: "300", length: "4000", cutter: { kind: "number", number: 20 } }, { name: "bench sheeter", rolls: { width: "300", gaps: { kind: "free", least: "0.3", greatest: "12" } }, cutters: [{ size: { kind: "number", number: 20 } }], longestSheet: "3000" }).length // => 1
  */
 export function fitProblems(sheet: PlannedSheet, machine: Machine): readonly Problem[] {
+  const [{ width }, rolls] = [sheet, machine.rolls.width];
   return [
-    ...rollProblems(sheet, machine),
+    ...(dec(width).gt(rolls) ? [problem("fits.rolls-too-narrow", ["width"], { width, rolls })] : []),
     ...cutterProblems(sheet, machine.cutters),
     ...lengthProblems(sheet, machine),
   ];
-}
-
-function rollProblems({ width }: PlannedSheet, { rolls }: Machine): readonly Problem[] {
-  if (dec(width).lte(rolls.width)) return [];
-  return [problem("fits.rolls-too-narrow", ["width"], { width, rolls: rolls.width })];
 }
 
 function cutterProblems({ width, cutter }: PlannedSheet, cutters: readonly Cutter[]): readonly Problem[] {

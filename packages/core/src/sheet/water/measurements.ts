@@ -12,10 +12,11 @@ import {
   refuse,
 } from "../../figure/problem.ts";
 import { said } from "../../figure/said.ts";
-import { described, massField, quantityField, refuseValue, shareField } from "../../materials/fields.ts";
+import { described, massField, refuseValue, shareField } from "../../materials/fields.ts";
 import { densityField, lengthField, MOST_DENSITY } from "../../materials/machine-schema.ts";
 import { type DecimalText, dec, fixedText } from "../../number/decimal.ts";
 import { parseQuantity } from "../../number/quantity.ts";
+import { celsius } from "../../spec/day-schema.ts";
 import { readBy } from "../../spec/read-spec.ts";
 import { gainFromWater, gainFromWeights } from "../day/cook-gain.ts";
 import { givenDensity, poreFreeDensity } from "./food.ts";
@@ -170,13 +171,6 @@ export function measuredLosses(input: unknown): Outcome<Published<Measurement>> 
   const lines = losses.value.stages.map(({ stage, loss }) => `${stage}: ${fixedText(loss.value, 2)} %`);
   return publish(measurement([...results, losses.value.total], "losses", lines), [], losses.value.graph);
 }
-
-const celsius = (description: string, example: string, least: string, most: string) =>
-  quantityField(["temperature"], description, [example], {
-    least,
-    most,
-    words: `a temperature from ${least} to ${most} °C`,
-  });
 
 const mixSchema = z.strictObject({
   flour: massField("Flour of the mix", ["10 kg"]),
