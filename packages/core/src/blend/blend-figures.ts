@@ -199,13 +199,14 @@ export function checksOfShares(question: BlendQuestion, shares: readonly string[
 
 /** The flour of the batch in kg, beside what is in the store, and in whole bags, whose shares are rounded to whole steps. */
 function stockChecks(question: BlendQuestion, parts: readonly Decimal[]): readonly Check[] {
-  const { flours, flourMass } = question;
+  const { flours, bagMass } = question;
   const flourNow = flourOfBatch(question, parts);
-  if (flourMass === undefined || flourNow === undefined) return [];
+  if (flourNow === undefined) return [];
+  const counted = dec(bagMass ?? flourNow);
   return flours.flatMap(({ name, store, bag }, index): readonly Check[] => {
     const share = parts[index] ?? ZERO;
     const taken = share.times(flourNow).div(100);
-    const mass = share.times(flourMass).div(100);
+    const mass = share.times(counted).div(100);
     const inKg = (grams: Decimal | string): string => decimalText(dec(grams).div(1000));
     const check = (key: "store" | "bag", label: string, own: Pick<Check, "side" | "bound" | "holds">): Check => {
       return { id: `${key}.${index + 1}`, label, ...own, reached: inKg(key === "bag" ? mass : taken), unit: "kg" };
@@ -214,7 +215,7 @@ function stockChecks(question: BlendQuestion, parts: readonly Decimal[]): readon
     const off = share.minus(
       dec(bag ?? 0)
         .times(bags)
-        .div(flourMass)
+        .div(counted)
         .times(100),
     );
     const isWhole = off.abs().lte(bags.times(finest).div(2).plus(rest));

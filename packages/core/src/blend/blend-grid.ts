@@ -31,13 +31,13 @@ export function gridOf(question: BlendQuestion): Grid {
 }
 
 function stepOf({ step, bag }: Candidate, question: BlendQuestion): Decimal {
-  const { flourMass } = question;
-  if (bag === undefined || flourMass === undefined) return dec(step ?? question.step ?? 1);
-  return dec(bag).div(flourMass).times(HUNDRED).toDecimalPlaces(finest.decimalPlaces());
+  const { flourMass, bagMass = flourMass } = question;
+  if (bag === undefined || bagMass === undefined) return dec(step ?? question.step ?? 1);
+  return dec(bag).div(bagMass).times(HUNDRED).toDecimalPlaces(finest.decimalPlaces());
 }
 
-/** Which flour takes what the steps of the others leave. */
-function restFlour({ flours, prefer }: BlendQuestion): number {
+/** Which flour takes what the steps of the others leave; -1 where none can. */
+export function restFlour({ flours, prefer }: BlendQuestion): number {
   const share = (name: string): Decimal =>
     dec((prefer.kind === "nearest" && prefer.to.find((one) => one.name === name)?.share) || 0);
   const free = [...flours.keys()].filter((index) => {

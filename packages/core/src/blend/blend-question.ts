@@ -37,8 +37,8 @@ export interface Candidate {
   /** What is left in the store, g. */
   readonly store?: DecimalText;
   /**
-   * How much dough a blend of it alone makes with the water for it, the dough of as much flour of the blend as it is being 1:
-   * where the batch is a mass of dough, less flour goes into it the more dough the flour makes. 1 unless given.
+   * How much of what the batch is a mass of a blend of it alone makes, the blend as it is being 1: of dough, the more the
+   * more water it takes; of one flour, all or nothing. The more it makes, the less flour goes into the batch. 1 unless given.
    */
   readonly dough?: DecimalText;
 }
@@ -99,6 +99,8 @@ export interface BlendQuestion {
   readonly step?: DecimalText;
   /** Flour of the batch, g, in the blend as it is: needed where a store is limited. */
   readonly flourMass?: DecimalText;
+  /** Flour of the batch that whole bags are counted on, g, where the blend that is sought has another; `flourMass` unless given. */
+  readonly bagMass?: DecimalText;
   /** Smallest share of a flour that is in the blend at all, %; dry gluten, and a flour of which there is less now, may stay below. */
   readonly leastShare?: DecimalText;
   /** Most flours that may be in the blend. */

@@ -7,8 +7,7 @@ import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { blendFigures, checksOfShares, describeShares } from "./blend-figures.ts";
-import type { BlendAnswer, BlendQuestion, Check, FoundBlend } from "./blend-question.ts";
-import { soughtBlends } from "./blend-search.ts";
+import type { BlendAnswer, BlendQuestion, Check, FoundBlend, GivenShare } from "./blend-question.ts";
 import type { BlendWater } from "./blend-water.ts";
 import {
   type Change,
@@ -20,10 +19,11 @@ import {
   withBlends,
 } from "./compare-blends.ts";
 import { flourShelf } from "./flour-shelf.ts";
-import { atSpec, blendQuestion, candidatesOf, doughOfBatch, sharesNow } from "./spec-question.ts";
+import { soughtWithWater, waterBetween, withDough } from "./own-water.ts";
+import { atSpec, blendQuestion, candidatesOf, sharesNow, sizeOfBatch } from "./spec-question.ts";
 import { type SquareAnswer, squareRule } from "./square.ts";
 import { styleNotes } from "./style-notes.ts";
-import { shareFigure, sharesOf, waterBetween, withDough, withWater } from "./substitute.ts";
+import { shareFigure } from "./substitute.ts";
 
 /** The blends that a spec asks for, beside the blend it has. */
 export interface SpecBlend {
@@ -66,19 +66,16 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
   const stays = isEnough && unchanged.every(({ holds }) => holds);
   const flours = candidatesOf(shelf.value, question.value);
   const old = sharesNow(shelf.value);
-  const [added, dough] = [formula.water.added.value, doughOfBatch(spec, formula)];
-  const doughs = withDough(flours, old, flours, added, dough);
-  const outcome = stays ? answer(asItIs(before)) : soughtBlends({ ...question.value, flours: doughs });
+  const [added, size] = [formula.water.added.value, sizeOfBatch(spec, formula)];
+  const sought = { ...question.value, flours: withDough(flours, old, flours, added, size) };
+  const waterFor = (after: readonly GivenShare[]) => waterBetween(flours, old, flours, after, added);
+  const unmoved = { answer: asItIs(before), rows: [] };
+  const outcome = stays ? answer(unmoved) : soughtWithWater(sought, size, waterFor);
   if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
-  const found = outcome.value.kind === "found" ? outcome.value.blends : [];
-  const rows = toldApart(
-    found.map((blend) => {
-      if (stays) return { blend, water: [] };
-      const water = waterBetween(flours, old, flours, sharesOf(blend), added);
-      return { blend: withWater(question.value, blend, water, dough), water: [water] };
-    }),
-  );
-  const blend = shownBlend(outcome.value);
+  const own = outcome.value.rows.map(({ blend, water }) => ({ blend, water: [water] }));
+  const rows = toldApart(stays ? [{ blend: before, water: [] }] : own);
+  const found = rows.map(({ blend }) => blend);
+  const blend = found[0] ?? shownBlend(outcome.value.answer);
   const changes = blend === undefined ? [] : compareFigures(figuresIn(before), figuresIn(blend));
   const style = styleOf(spec, question.value, found[0]);
   if (!style.ok) return style;
@@ -88,7 +85,7 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
   return answer(
     published({
       question: question.value,
-      answer: withBlends(outcome.value, rows),
+      answer: withBlends(outcome.value.answer, rows),
       changes,
       totals: shareTotals(changes),
       unchanged,
@@ -105,11 +102,11 @@ function asItIs(blend: FoundBlend): BlendAnswer {
 }
 
 /** How many whole bags of a flour go into the batch. */
-function bagNotes({ flours, flourMass }: BlendQuestion, blend: FoundBlend): readonly Note[] {
-  return blend.shares.flatMap(({ name, share }): readonly Note[] => {
-    const bag = flours.find((flour) => flour.name === name)?.bag;
-    if (bag === undefined || flourMass === undefined) return [];
-    const bags = dec(share.value).times(flourMass).div(100).div(bag).round();
+function bagNotes({ flours }: BlendQuestion, { shares, checks }: FoundBlend): readonly Note[] {
+  return flours.flatMap(({ name, bag }, index): readonly Note[] => {
+    const counted = checks.find(({ id }) => id === `bag.${index + 1}`);
+    if (bag === undefined || counted === undefined || !shares.some((one) => one.name === name)) return [];
+    const bags = dec(counted.reached).div(counted.bound).round();
     const facts = { name, bags: decimalText(bags), bag: measure(dec(bag).div(1000), "kg") };
     return [note("blend.bags", ["shelf", name, "bag"], facts)];
   });

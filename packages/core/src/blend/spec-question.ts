@@ -1,8 +1,10 @@
+import { linesOf } from "../batch/dough-size.ts";
 import { findTarget } from "../batch/target.ts";
 import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
-import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, fixedText, sum } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { BlendQuestion, BlendTargets, ProteinTarget } from "./blend-question.ts";
@@ -10,6 +12,7 @@ import type { FlourShelf } from "./flour-shelf.ts";
 import { roomAround } from "./met.ts";
 import { styleFacts } from "./style-notes.ts";
 import { styleRanges } from "./style-ranges.ts";
+import type { BatchSize } from "./substitute-question.ts";
 
 /** What every search in a spec shares: flours, steps and the flour of the batch. */
 export type SharedQuestion = Pick<
@@ -51,10 +54,17 @@ export function sharedQuestion(spec: Spec, formula: Formula, shelf: FlourShelf):
   return answer({ ...common, flourMass }, shortNotes(shelf, flourMass));
 }
 
-/** Dough on 100 of flour, where the batch is a mass of dough and not of flour, so that its flour follows the water. */
-export function doughOfBatch({ batch, mixer }: Spec, formula: Formula): DecimalText | undefined {
+/** What the batch is a mass of, on 100 of flour: of dough, or of what there is of the water or of a flour of the blend. */
+export function sizeOfBatch({ batch, mixer }: Spec, formula: Formula): BatchSize | undefined {
   const isDough = batch?.bowls !== undefined || batch?.dough !== undefined;
-  return isDough || (batch?.load !== undefined && mixer?.of !== "flour") ? formula.water.dough.value : undefined;
+  if (isDough || (batch?.load !== undefined && mixer?.of !== "flour"))
+    return { parts: formula.water.dough.value, water: true, flours: [], share: "0" };
+  const lines = batch?.have === undefined ? [] : linesOf(batch.have.name, formula);
+  const partsOf = (some: readonly FormulaLine[]) => decimalText(sum(some.map(({ parts }) => dec(parts.value))));
+  const flours = lines.filter(({ role }) => role === "flour");
+  const water = lines.some(({ role }) => role === "water");
+  if (!water && flours.length === 0) return undefined;
+  return { parts: partsOf(lines), water, flours: flours.map(({ name }) => name), share: partsOf(flours) };
 }
 
 /** Flours of which the store holds less than the blend takes now. */

@@ -10,10 +10,10 @@ import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.
 import {
   atSpec,
   candidatesOf,
-  doughOfBatch,
   type SharedQuestion,
   sharedQuestion,
   sharesNow,
+  sizeOfBatch,
   targetsOf,
   wantedBasis,
 } from "./spec-question.ts";
@@ -126,7 +126,7 @@ function questionOf(
   hold: readonly Hold[],
 ): Omit<SubstituteQuestion, "missing"> {
   const within = spec.wanted?.within?.value;
-  const dough = doughOfBatch(spec, formula);
+  const size = sizeOfBatch(spec, formula);
   return {
     ...shared,
     blend: sharesNow(shelf),
@@ -135,7 +135,7 @@ function questionOf(
     wanted: targetsOf(spec),
     basis: wantedBasis(spec),
     ...(within !== undefined && { within }),
-    ...(dough !== undefined && { dough }),
+    ...(size && { size }),
     water: formula.water.added.value,
   };
 }

@@ -33,9 +33,19 @@ export interface SubstituteQuestion
   readonly within?: DecimalText;
   /** Added water of the old dough, % of flour. */
   readonly water: DecimalText;
-  /** Dough on 100 of flour of the old blend, where the batch is a mass of dough: its flour follows the water of the new one. */
-  readonly dough?: DecimalText;
+  /** What the batch is a mass of, where that is not flour: how much flour goes into it follows the new blend. */
+  readonly size?: {
+    /** On 100 of flour of the old blend. */
+    readonly parts: DecimalText;
+    /** Whether it grows with the water. */
+    readonly water: boolean;
+    /** The flours that it is a mass of, and their share of the old blend, %. */
+    readonly flours: readonly string[];
+    readonly share: DecimalText;
+  };
 }
+
+export type BatchSize = NonNullable<SubstituteQuestion["size"]>;
 
 /** A flour of the blend comes as a new lot with its own certificate. */
 export interface NewLotQuestion extends Omit<SubstituteQuestion, "missing"> {

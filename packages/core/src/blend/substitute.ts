@@ -2,12 +2,11 @@ import { type Figure, given, named, shown } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { answer, loudNote, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
-import { type Decimal, type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
-import { blendFigures, describeShares } from "./blend-figures.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { blendFigures } from "./blend-figures.ts";
 import { flourOfBatch } from "./blend-limits.ts";
 import type { BlendAnswer, BlendQuestion, FoundBlend, GivenShare } from "./blend-question.ts";
-import { soughtBlends } from "./blend-search.ts";
-import { type BlendWater, waterAfter } from "./blend-water.ts";
+import type { BlendWater } from "./blend-water.ts";
 import {
   type Change,
   compareFigures,
@@ -18,8 +17,8 @@ import {
   toldApart,
   withBlends,
 } from "./compare-blends.ts";
+import { soughtWithWater, waterBetween, withDough } from "./own-water.ts";
 import { heldTargets, type NewLotQuestion, type StockedFlour, type SubstituteQuestion } from "./substitute-question.ts";
-import { glutenTakes, type WaterFlour } from "./water-flour.ts";
 
 /** The new blends, each beside the old one. */
 export interface Substitution {
@@ -140,29 +139,27 @@ function reblend(
   const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
   const sought: BlendQuestion = {
     ...question,
-    flours: withDough(old, question.blend, fresh, question.water, question.dough),
+    flours: withDough(old, question.blend, fresh, question.water, question.size),
     targets: heldTargets(question, old, shares.map(dec)),
     prefer: { kind: "nearest", to: question.blend },
   };
-  const outcome = soughtBlends(sought);
+  const waterFor = (after: readonly GivenShare[]) => waterBetween(old, question.blend, fresh, after, question.water);
+  const outcome = soughtWithWater(sought, question.size, waterFor);
   if (!outcome.ok) return outcome;
   const oldShares = shares.map((share, index) => shareFigure(index, old[index]?.name ?? "", share));
   const inUse = oldShares.filter(({ value }) => !dec(value).isZero());
   const mass = flourOfBatch({ ...question, flours: old }, shares.map(dec));
   const before = [...inUse, ...blendFigures(old, oldShares, question.basis, question.currency, mass)];
-  const found = outcome.value.kind === "found" ? outcome.value.blends : [];
   const rows = toldApart(
-    found.map((one) => {
-      const water = waterBetween(old, question.blend, fresh, sharesOf(one), question.water);
-      const blend = withWater(sought, one, water, question.dough);
+    outcome.value.rows.map(({ blend, water }) => {
       const changes = compareFigures(before, figuresIn(blend));
       return { blend, changes, notHeld: notHeld(changes, blend), water };
     }),
   );
-  const blend = shownBlend(outcome.value);
+  const blend = shownBlend(outcome.value.answer);
   const changes = rows[0]?.changes ?? (blend ? compareFigures(before, figuresIn(blend)) : []);
   const notes: readonly Note[] = [...outcome.notes, ...(rows[0]?.water.notes ?? [])];
-  const result = { answer: withBlends(outcome.value, rows), changes, totals: shareTotals(changes), rows };
+  const result = { answer: withBlends(outcome.value.answer, rows), changes, totals: shareTotals(changes), rows };
   return answer(published(result), notes);
 }
 
@@ -196,88 +193,6 @@ function withoutLimits(flour: StockedFlour): StockedFlour {
   const { least: _least, most: _most, ratioTo: _ratioTo, store: _store, ...rest } = flour;
   const { bag: _bag, step: _step, ...figures } = rest;
   return figures;
-}
-
-export function sharesOf(blend: FoundBlend): readonly GivenShare[] {
-  return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
-}
-
-/** What is known of the water of a new blend of flours beside that of an old one. */
-export function waterBetween(
-  old: readonly StockedFlour[],
-  before: readonly GivenShare[],
-  fresh: readonly StockedFlour[],
-  after: readonly GivenShare[],
-  added: DecimalText,
-): BlendWater {
-  const order = old.map(({ name }) => name);
-  return waterAfter(waterFlours(old, before), waterFlours(fresh, after), added, order);
-}
-
-/**
- * Each flour with the dough it makes, beside that of the blend as it is. The water of a blend is linear in its shares by own
- * figures and by sources alike; where both may come to count, each flour makes the least dough of them, so that no blend
- * takes more of a store or more money than it was found to.
- *
- * @param dough - on 100 of flour of the blend as it is; none where the flour of the batch stays, whatever its water
- */
-export function withDough(
-  old: readonly StockedFlour[],
-  before: readonly GivenShare[],
-  fresh: readonly StockedFlour[],
-  added: DecimalText,
-  dough: DecimalText | undefined,
-): readonly StockedFlour[] {
-  if (dough === undefined) return fresh;
-  const isOpen = ({ ownWater, dryGluten }: StockedFlour): boolean => ownWater === undefined && dryGluten !== true;
-  const all = [...old, ...fresh];
-  const mixed = all.some(isOpen) && all.some(({ ownWater, dryGluten }) => ownWater !== undefined && !dryGluten);
-  const alone = (flours: readonly StockedFlour[], news: readonly StockedFlour[], name: string): Decimal =>
-    dec(waterBetween(flours, before, news, [{ name, share: "100" }], added).added.value);
-  const bySources = (flours: readonly StockedFlour[]): readonly StockedFlour[] =>
-    flours.map(({ ownWater, ...flour }) => (flour.dryGluten && ownWater ? { ...flour, ownWater } : flour));
-  const used = waterFlours(old, before).map((flour) => ({ open: isOpen({ ...flour, protein: "0" }), ...flour }));
-  const openShare = sum(used.filter(({ open }) => open).map(({ share }) => dec(share)));
-  const taken = used
-    .filter(({ open }) => !open)
-    .map((one) => dec(one.share).times(one.ownWater?.percent ?? glutenTakes));
-  const byOwn = dec(added).times(100).minus(sum(taken));
-  return fresh.map((flour) => {
-    const { name } = flour;
-    const isKept = mixed && isOpen(flour) && used.some((one) => one.name === name);
-    const waters = [
-      alone(old, fresh, name),
-      ...(mixed ? [alone(bySources(old), bySources(fresh), name)] : []),
-      ...(isKept ? [byOwn.div(openShare)] : []),
-    ];
-    const least = waters.reduce((one, other) => (one.lt(other) ? one : other));
-    return { ...flour, dough: doughBeside(least.minus(added), dough) };
-  });
-}
-
-/** A blend that was found, held against what is asked with the water it takes itself. */
-export function withWater(
-  question: BlendQuestion,
-  blend: FoundBlend,
-  { added, before }: BlendWater,
-  dough: DecimalText | undefined,
-): FoundBlend {
-  if (dough === undefined) return blend;
-  const own = doughBeside(dec(added.value).minus(before.value), dough);
-  const flours = question.flours.map((flour) => ({ ...flour, dough: own }));
-  const shares = flours.map(({ name }) => blend.shares.find((one) => one.name === name)?.share);
-  return describeShares({ ...question, flours }, shares);
-}
-
-function doughBeside(more: Decimal, dough: DecimalText): DecimalText {
-  return decimalText(more.div(dough).plus(1));
-}
-
-function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShare[]): readonly WaterFlour[] {
-  return shares.flatMap(({ name, share }) => {
-    const flour = flours.find((one) => one.name === name);
-    return flour === undefined || dec(share).isZero() ? [] : [{ ...flour, share }];
-  });
 }
 
 /** The share of a flour, by its place in the question, in a blend that was given. */

@@ -1,0 +1,206 @@
+import { answer, type Outcome } from "../figure/problem.ts";
+import { type Decimal, type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { checksOfShares, describeShares } from "./blend-figures.ts";
+import { restFlour } from "./blend-grid.ts";
+import type { BlendAnswer, BlendQuestion, Check, FoundBlend, GivenShare } from "./blend-question.ts";
+import { soughtBlends } from "./blend-search.ts";
+import { type BlendWater, waterAfter } from "./blend-water.ts";
+import type { BatchSize, StockedFlour } from "./substitute-question.ts";
+import { glutenTakes, type WaterFlour } from "./water-flour.ts";
+
+function sharesOf(blend: FoundBlend): readonly GivenShare[] {
+  return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
+}
+
+/** What is known of the water of a new blend of flours beside that of an old one. */
+export function waterBetween(
+  old: readonly StockedFlour[],
+  before: readonly GivenShare[],
+  fresh: readonly StockedFlour[],
+  after: readonly GivenShare[],
+  added: DecimalText,
+): BlendWater {
+  const order = old.map(({ name }) => name);
+  return waterAfter(waterFlours(old, before), waterFlours(fresh, after), added, order);
+}
+
+/**
+ * Each flour with how much it makes of what the batch is a mass of, beside that of the blend as it is. The water of a blend is
+ * linear in its shares by own figures and by sources alike; where both may come to count, each flour makes the least dough of
+ * them, so that no blend takes more of a store or more money than it was found to.
+ */
+export function withDough(
+  old: readonly StockedFlour[],
+  before: readonly GivenShare[],
+  fresh: readonly StockedFlour[],
+  added: DecimalText,
+  size: BatchSize | undefined,
+): readonly StockedFlour[] {
+  if (size === undefined) return fresh;
+  const isOpen = ({ ownWater, dryGluten }: StockedFlour): boolean => ownWater === undefined && dryGluten !== true;
+  const all = [...old, ...fresh];
+  const mixed = all.some(isOpen) && all.some(({ ownWater, dryGluten }) => ownWater !== undefined && !dryGluten);
+  const alone = (flours: readonly StockedFlour[], news: readonly StockedFlour[], name: string): Decimal =>
+    dec(waterBetween(flours, before, news, [{ name, share: "100" }], added).added.value);
+  const bySources = (flours: readonly StockedFlour[]): readonly StockedFlour[] =>
+    flours.map(({ ownWater, ...flour }) => (flour.dryGluten && ownWater ? { ...flour, ownWater } : flour));
+  const used = waterFlours(old, before).map((flour) => ({ open: isOpen({ ...flour, protein: "0" }), ...flour }));
+  const openShare = sum(used.filter(({ open }) => open).map(({ share }) => dec(share)));
+  const taken = used
+    .filter(({ open }) => !open)
+    .map((one) => dec(one.share).times(one.ownWater?.percent ?? glutenTakes));
+  const byOwn = dec(added).times(100).minus(sum(taken));
+  return fresh.map((flour) => {
+    const { name } = flour;
+    const isKept = mixed && isOpen(flour) && used.some((one) => one.name === name);
+    const waters = [
+      alone(old, fresh, name),
+      ...(mixed ? [alone(bySources(old), bySources(fresh), name)] : []),
+      ...(isKept ? [byOwn.div(openShare)] : []),
+    ];
+    const least = waters.reduce((one, other) => (one.lt(other) ? one : other));
+    // what there is of a flour goes into the batch whatever its share: bags set no step
+    const { bag, ...open } = flour;
+    const bagged = bag === undefined || size.flours.includes(name) ? open : { ...open, bag };
+    return { ...bagged, dough: decimalText(made(size, least.minus(added), [{ name, share: "100" }])) };
+  });
+}
+
+/** How much a blend makes of what the batch is a mass of, that of the blend as it is being 1. */
+function made({ parts, water, flours, share }: BatchSize, more: Decimal, shares: readonly GivenShare[]): Decimal {
+  const now = sum(shares.filter(({ name }) => flours.includes(name)).map((one) => dec(one.share)));
+  return now
+    .minus(share)
+    .plus(water ? more : 0)
+    .div(parts)
+    .plus(1);
+}
+
+/** A blend that was found, and the water it takes. */
+interface Watered {
+  readonly blend: FoundBlend;
+  readonly water: BlendWater;
+}
+
+/**
+ * The blends that are sought, each held against what is asked with the water it takes itself. Where the flour of the batch
+ * follows the blend, whole bags are counted on the flour of the blend that is found: it is sought again until that is so.
+ */
+export function soughtWithWater(
+  question: BlendQuestion,
+  size: BatchSize | undefined,
+  waterFor: (shares: readonly GivenShare[]) => BlendWater,
+): Outcome<{ readonly answer: BlendAnswer; readonly rows: readonly Watered[] }> {
+  const watered = (blend: FoundBlend): Watered => {
+    const water = waterFor(sharesOf(blend));
+    return { blend: withWater(question, blend, water, size), water };
+  };
+  const soughtOn = (asked: BlendQuestion) => {
+    const outcome = soughtBlends(asked);
+    return { outcome, found: outcome.ok && outcome.value.kind === "found" ? outcome.value.blends : [] };
+  };
+  const flourOf = ({ blend, water }: Watered) => ownFlour(question, blend, water, size);
+  const counts = size !== undefined && question.flourMass !== undefined && question.flours.some(({ bag }) => bag);
+  const byWeight = counts
+    ? soughtOn({ ...question, alternatives: 1, flours: question.flours.map(({ bag: _bag, ...flour }) => flour) }).found
+    : [];
+  let [bagMass] = byWeight.map((blend) => flourOf(watered(blend)));
+  for (let round = 1; ; round += 1) {
+    const { outcome, found } = soughtOn({ ...question, ...(bagMass !== undefined && { bagMass }) });
+    if (!outcome.ok) return outcome;
+    const rows = found.map(watered);
+    const [first] = rows;
+    if (!counts || first === undefined) return answer({ answer: outcome.value, rows }, outcome.notes);
+    const counted = bagMass;
+    const whole = rows.map((row) => inBags(question, row, counted, watered, flourOf));
+    if (whole[0] !== undefined || round === mostRounds) {
+      const kept = whole.filter((row) => row !== undefined);
+      return answer({ answer: outcome.value, rows: kept.length > 0 ? kept : rows }, outcome.notes);
+    }
+    bagMass = flourOf(first);
+  }
+}
+
+/** Each round counts on the flour of the blend before: after two or three the next is the same to a thousandth of a share. */
+const mostRounds = 5;
+/** Moves of the shares after which they lie within a thousandth. */
+const mostMoves = 20;
+
+/** A blend with its bags counted on its own flour, the rest flour taking the difference; none where it then misses what it met. */
+function inBags(
+  question: BlendQuestion,
+  row: Watered,
+  counted: DecimalText | undefined,
+  watered: (blend: FoundBlend) => Watered,
+  flourOf: (row: Watered) => DecimalText | undefined,
+): Watered | undefined {
+  const { flours, flourMass } = question;
+  const rest = flours[restFlour(question)]?.name;
+  const bags = new Map(
+    row.blend.shares.flatMap(({ name, share }) => {
+      const bag = flours.find((one) => one.name === name)?.bag;
+      if (bag === undefined) return [];
+      const mass = dec(share.value).times(counted ?? flourMass ?? 0);
+      return [[name, mass.div(100).div(bag).round().times(bag)] as const];
+    }),
+  );
+  const checksWith = ({ blend }: Watered): readonly Check[] => {
+    const shares = flours.map(({ name }) => blend.shares.find((one) => one.name === name)?.share.value ?? "0");
+    return [...checksOfShares(question, shares).filter(({ id }) => id.startsWith("share.")), ...blend.checks];
+  };
+  const moved = (from: Watered, share: (name: string, value: Decimal) => Decimal): Watered => {
+    const to = from.blend.shares.map((one) => ({ ...one, value: share(one.name, dec(one.share.value)) }));
+    const off = HUNDRED.minus(sum(to.map(({ value }) => value)));
+    const shares = to.map(({ name, share: figure, value }) => ({
+      name,
+      share: { ...figure, value: decimalText(value.plus(name === rest ? off : 0)) },
+    }));
+    return watered({ ...from.blend, shares });
+  };
+  let now = row;
+  for (let round = 1; round <= mostMoves; round += 1) {
+    const flour = flourOf(now);
+    if (flour === undefined) return undefined;
+    // half the way, so that it comes to rest where the flour follows the share much
+    now = moved(now, (name, value) => (bags.get(name)?.times(100).div(flour) ?? value).plus(value).div(2));
+  }
+  now = moved(now, (_, value) => value.toDecimalPlaces(3));
+  const known = checksWith(row);
+  const isMissed = ({ id, holds }: Check): boolean =>
+    !holds && (id.startsWith("bag.") || known.some((check) => check.id === id && check.holds));
+  const isBlend = now.blend.shares.every(({ share: { value } }) => dec(value).gt(0));
+  return isBlend && !checksWith(now).some(isMissed) ? now : undefined;
+}
+
+/** Flour of the batch in a blend with its own water, g. */
+function ownFlour(
+  { flourMass }: BlendQuestion,
+  blend: FoundBlend,
+  { added, before }: BlendWater,
+  size: BatchSize | undefined,
+): DecimalText | undefined {
+  if (size === undefined || flourMass === undefined) return undefined;
+  const own = made(size, dec(added.value).minus(before.value), sharesOf(blend));
+  return own.gt(0) ? decimalText(dec(flourMass).div(own)) : undefined;
+}
+
+/** A blend that was found, held against what is asked with the water it takes itself. */
+function withWater(
+  question: BlendQuestion,
+  blend: FoundBlend,
+  { added, before }: BlendWater,
+  size: BatchSize | undefined,
+): FoundBlend {
+  const own = size && made(size, dec(added.value).minus(before.value), sharesOf(blend));
+  if (!own?.gt(0)) return blend;
+  const flours = question.flours.map((flour) => ({ ...flour, dough: decimalText(own) }));
+  const shares = flours.map(({ name }) => blend.shares.find((one) => one.name === name)?.share);
+  return describeShares({ ...question, flours }, shares);
+}
+
+function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShare[]): readonly WaterFlour[] {
+  return shares.flatMap(({ name, share }) => {
+    const flour = flours.find((one) => one.name === name);
+    return flour === undefined || dec(share).isZero() ? [] : [{ ...flour, share }];
+  });
+}
