@@ -117,8 +117,8 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
     if (busy && !asking.current && failed !== state) work(state);
   });
   useEffect(() => {
-    // Starts the core when the first screen stands.
-    requestAnimationFrame(() => setTimeout(() => asking.current || work(state)));
+    // Starts the core when the first screen stands, and a first tap has been answered.
+    setTimeout(() => asking.current || work(state), 300);
   }, []);
   const [keeping, setKeeping] = useState<ReturnType<typeof memory.keep>>("kept");
   const opened = useRef(state);

@@ -1,3 +1,5 @@
+import { elements } from "./page-data.ts";
+
 /** Hands a file to the browser, which saves it where its user wants it. */
 export function saveFile(name: string, type: string, text: string): void {
   const link = document.createElement("a");
@@ -32,9 +34,9 @@ export function printPage(html: string): void {
   const shown = document.createElement("div");
   shown.append(...[...other.body.children].map((node) => document.importNode(node, true)));
   const { title } = document;
-  const [bench] = document.body.children;
+  const bench = document.getElementById(elements.bench);
   const own = document.styleSheets[0];
-  if (!(bench instanceof HTMLElement) || own === undefined) return;
+  if (bench === null || own === undefined) return;
   bench.hidden = true;
   own.disabled = true;
   document.adoptedStyleSheets = [sheet];

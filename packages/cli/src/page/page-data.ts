@@ -19,5 +19,5 @@ export function degrees({ units }: Pick<PageData, "units">): "°C" | "°F" {
   return units === "us" ? "°F" : "°C";
 }
 
-/** Ids of the elements where the page finds its data, its first answers, and the core. */
-export const elements = { data: "noodle", first: "first", core: "core" } as const;
+/** Ids of the elements where the page stands, and where it finds its data, its first answers, and the core. */
+export const elements = { bench: "bench", data: "noodle", first: "first", core: "core" } as const;

@@ -5,12 +5,17 @@ import { escapeMarkup, ownMark, printable } from "@noodlewright/core/render";
 import type { First } from "../page/answers.ts";
 import { elements, type PageData } from "../page/page-data.ts";
 import { words } from "../page/words.ts";
+import { drawnBy } from "./drawn.ts";
 
-/** One file that holds a noodle and works it out: nothing in it loads, and only its own script runs. The core is compressed. */
+/**
+ * One file that holds a noodle and works it out: nothing in it loads, and only its own script runs. The core is compressed.
+ * What the script draws first stands there drawn, so that a slow phone shows it before it has read the script.
+ */
 export function renderBenchPage(title: string, data: PageData, first: First): string {
   const script = built("page.js", /<\/script|<!--/iu);
   const core = readFileSync(new URL("page-core.deflate", import.meta.url));
   const style = built("page-style.css", /<\/style/iu);
+  const texts = { [elements.data]: JSON.stringify(data), [elements.first]: JSON.stringify(first) };
   const policy = `default-src 'none'; script-src ${hashOf(script)} ${hashOf(inflateSync(core))}; worker-src blob:; style-src ${hashOf(style)}; base-uri 'none'; form-action 'none'`;
   return `<!doctype html>
 <html lang="en">
@@ -23,19 +28,20 @@ ${ownMark}
 <style>${style}</style>
 </head>
 <body>
-<div id="bench"><noscript>${escapeMarkup(words.noScript)}</noscript></div>
-${block(elements.data, data)}
-${block(elements.first, first)}
-<script>${script}</script>
+<noscript>${escapeMarkup(words.noScript)}</noscript>
+<div id="${elements.bench}">${drawnBy(script, elements.bench, texts)}</div>
+${block(elements.data, texts[elements.data])}
+${block(elements.first, texts[elements.first])}
 <script type="text/plain" id="${elements.core}">${core.toString("base64")}</script>
+<script>${script}</script>
 </body>
 </html>
 `;
 }
 
 /** Data for the scripts. It is no script itself; its one way out would be a closing tag. */
-function block(id: string, data: unknown): string {
-  return `<script type="application/json" id="${id}">${JSON.stringify(data).replaceAll("<", "\\u003c")}</script>`;
+function block(id: string, text: string): string {
+  return `<script type="application/json" id="${id}">${text.replaceAll("<", "\\u003c")}</script>`;
 }
 
 /** A part that the build lays beside the command. */

@@ -31,8 +31,16 @@ function tabOf(hash: string): Tab {
   return tabs.find((tab) => `#${tab}` === hash) ?? "weigh";
 }
 
+interface AppProps {
+  readonly data: PageData;
+  readonly first: First;
+  readonly ask: Ask;
+  /** Whether the script runs where it is seen: before that, what can be entered is only to be read. */
+  readonly begun: boolean;
+}
+
 /** The page of the bench. */
-export function App({ data, first, ask }: { readonly data: PageData; readonly first: First; readonly ask: Ask }) {
+export function App({ data, first, ask, begun }: AppProps) {
   const bench = useNewBench(data, first, ask);
   const [tab, setTab] = useState(() => tabOf(location.hash));
   // What was told in full on one tab is folded on the next.
@@ -84,7 +92,7 @@ export function App({ data, first, ask }: { readonly data: PageData; readonly fi
           </button>
         </div>
       )}
-      <main aria-busy={bench.busy} inert={bench.elsewhere}>
+      <main aria-busy={bench.busy || !begun} inert={bench.elsewhere || !begun}>
         {!bench.kept && <p class="notice">{words.notKept}</p>}
         {bench.unread !== "" && (
           <div class="notice" role="alert">
