@@ -1,8 +1,19 @@
 import type { Path } from "@noodlewright/core/figure";
 import { describe, expect, test } from "vitest";
 import type { Answers, Item } from "#cli/page/answers.ts";
+import { openDesk } from "#cli/page/desk.ts";
 import { differences } from "#cli/page/differences.ts";
-import { asOnList, bowlOf, doughOf, isPast, itemsOfLoad, lastLoad, mendOf, withItem } from "#cli/page/items.ts";
+import {
+  asOnList,
+  bowlOf,
+  doughOf,
+  isPast,
+  itemsOfLoad,
+  lastLoad,
+  mendOf,
+  otherStock,
+  withItem,
+} from "#cli/page/items.ts";
 import { freshState, isState, lotOf, type State, sameNumber, withWeight } from "#cli/page/state.ts";
 import { batchRecord, doughRows } from "#cli/page/take-along.ts";
 import { readCsv } from "./read-csv.ts";
@@ -102,6 +113,52 @@ test("what is in and not on the list bars what stands for the same entry of the 
   ]);
 });
 
+test("a stock of another strength that an earlier load took is told of, until the load has its own", () => {
+  const stock = (salt: string): Item => ({
+    ...item("stock", "stock solution", "100"),
+    kind: "stock",
+    holds: [{ id: "salt", name: "table salt", grams: salt }],
+  });
+  const took = (salt: string, load: number, before = freshState): State =>
+    withItem([flour, stock(salt)], before, load, stock(salt), { grams: "100", at: load });
+  const list = [flour, stock("10")];
+  const told = [took("12", 1), took("10", 1), took("10", 2, took("12", 1)), took("10", 3, took("12", 1))];
+  expect(told.map((state) => otherStock(list, state, 3))).toEqual([1, undefined, undefined, undefined]);
+  expect(otherStock(listed, took("12", 1), 2)).toBe(undefined);
+});
+
+test("a bottle of another strength is told apart from the one that is in, and is not added to it", () => {
+  const spec = {
+    name: "From the bottle",
+    flours: [{ name: "bread flour", amount: "100 %" }],
+    water: { added: "36 %" },
+    alkali: [
+      {
+        name: "class bottle",
+        amount: "3 %",
+        figures: { solution: { salts: "K2CO3", strength: "30 °Bé", modulus: 144.3 }, allergens: [] },
+      },
+    ],
+    batch: { dough: "4 kg" },
+  };
+  const desk = openDesk({ ...data, spec });
+  const path = ["alkali", 0, "figures", "solution", "strength"];
+  const listOf = (text: string) => {
+    return desk.answers({ keepWet: true, entries: [{ path, text, unit: "°Bé" }] }).loads?.items ?? [];
+  };
+  const bottle = listOf("30").find(({ id }) => id === "alkali.1");
+  if (bottle === undefined) throw new Error("there is no bottle");
+  const state = withItem(listOf("30"), freshState, 1, bottle, { grams: bottle.grams, at: 0 });
+  const told = (items: readonly Item[]) => {
+    const bowl = bowlOf(items, state, 1);
+    return bowl.foreign.map((one) => [one.name, ...bowl.barredBy(one).map(({ name }) => name)]);
+  };
+  expect([told(listOf("30")), told(listOf("27"))]).toEqual([[], [["class bottle", "class bottle, 27 °Bé"]]]);
+  const typed = [{ path: ["alkali", 0, "replaceWith"], text: "Na2CO3 at 10 %", unit: "" }];
+  const { problems, loads } = desk.answers({ keepWet: true, entries: typed });
+  expect([problems, loads?.items[2]?.name]).toEqual([[], "Na2CO3 at 10 %"]);
+});
+
 describe("a load that was weighed before the list changed", () => {
   const noon = (day: number, minutes = 0) => new Date(2026, 2, day, 12, minutes).getTime();
   const half = [item("flour.1", "white flour", "500"), item("stock", "stock solution", "9")];
@@ -162,6 +219,18 @@ describe("a load that was weighed before the list changed", () => {
     expect(JSON.stringify(batchRecord({ ...occasion, state: later }).sections[2])).toContain(
       '"Differs from the spec: bowls: 2","Differs from the spec: from 12:05 on: bowls: 5"',
     );
+  });
+
+  test("carries what was found for it then, whatever is found since", () => {
+    const found = { ...occasion.today, found: ["found for you: salt 1 %"] };
+    const weighed = withItem(half, freshState, 1, water, {
+      grams: "360",
+      at: noon(9),
+      found: ["found for you: salt 2 %"],
+    });
+    const told = (of: State) =>
+      JSON.stringify(batchRecord({ ...occasion, today: found, state: of })).match(/salt \d/gu);
+    expect([told(weighed), told(freshState)]).toEqual([["salt 2"], ["salt 1"]]);
   });
 
   test("carries the day on which it was weighed, and another day where a step went on to it", () => {

@@ -1,6 +1,6 @@
 import type { Report } from "@noodlewright/core";
 import type { Path } from "@noodlewright/core/figure";
-import type { State } from "./state.ts";
+import type { Listed, State } from "./state.ts";
 
 // What passes between the page and the core that works beside it: plain data, fit to be shown.
 
@@ -48,16 +48,8 @@ export interface Section {
 }
 
 /** One thing to weigh for a load. */
-export interface Item {
-  readonly id: string;
-  readonly name: string;
-  /** Mass on the list, g. */
-  readonly grams: string;
+export interface Item extends Listed {
   readonly figure: Shown;
-  readonly unit: string;
-  /** Division of its scale, g. */
-  readonly division: string;
-  readonly scale: string;
   /** Division of a scale that would do, where its own is too coarse for it. */
   readonly finer?: string;
   /** How warm it is to be, where no ice goes in. */
@@ -66,10 +58,6 @@ export interface Item {
   readonly ice?: string;
   /** In so many lots, where its scale does not hold it at once. */
   readonly lots?: number;
-  /** Made up first, or no part of the dough. */
-  readonly kind: "ingredient" | "stock" | "dusting";
-  /** What a stock brings of each ingredient. */
-  readonly holds?: readonly Held[];
   /** The list of a load that a stock is left out of. */
   readonly plain?: readonly Item[];
 }
@@ -81,9 +69,6 @@ export interface Stage {
   /** Longest, where it has a limit. */
   readonly most?: number;
 }
-
-/** A part of a stock solution, g. */
-export type Held = Pick<Item, "id" | "name" | "grams">;
 
 /** Something that is no more as the spec has it. */
 export interface Following {
@@ -146,7 +131,8 @@ export interface Kitchen {
 /** What the page shows before the core has started. */
 export interface First {
   readonly kitchen: Kitchen;
-  readonly answers: Answers;
+  /** Without the spec, which the page holds. */
+  readonly answers: Omit<Answers, "spec">;
 }
 
 /** Passes, cut and times. */

@@ -4,46 +4,14 @@ import { useCallback, useContext, useEffect, useLayoutEffect, useRef, useState }
 import type { Answers, AnswerTo, Asked, Changes, First, Question, Shown, Told } from "./answers.ts";
 import type { Ask } from "./ask.ts";
 import { placeName } from "./differences.ts";
+import { lastLoad } from "./items.ts";
 import { openMemory } from "./memory.ts";
 import type { PageData } from "./page-data.ts";
 import { type Entry, freshState, keyOf, type State, withEntry } from "./state.ts";
 import { undoneText } from "./undone.ts";
 
 /** What the parts of the page share. */
-export interface Bench {
-  readonly data: PageData;
-  readonly first: First;
-  /** Asks the core. Where that fails no answer comes, and the page is `broken`. */
-  readonly ask: Ask;
-  readonly state: State;
-  /** The noodle as it is today, as far as it is worked out. */
-  readonly today: Answers;
-  /** Whether today is still being worked out. */
-  readonly busy: boolean;
-  readonly kept: boolean;
-  /** What this browser kept and this page cannot read. */
-  readonly unread: string;
-  readonly letGo: () => void;
-  /** Whether another tab has gone on, so that nothing is entered here any more. */
-  readonly elsewhere: boolean;
-  /** Whether the core failed. */
-  readonly broken: boolean;
-  /** The figure whose working is asked for. */
-  readonly wanted: Shown | undefined;
-  readonly canUndo: boolean;
-  /** How often something was undone. */
-  readonly undone: number;
-  /** What was done last, where it may be out of sight. */
-  readonly told: string;
-  /** Changes what was entered; changes of one name that follow each other are undone in one. */
-  readonly change: (how: (state: State) => State, name?: string, told?: string) => void;
-  readonly enter: (entry: Entry, instead?: readonly Path[]) => void;
-  readonly undo: () => void;
-  readonly want: (wanted: Shown | undefined) => void;
-  /** Whether the screen is to stay on. */
-  readonly awake: boolean;
-  readonly stayAwake: (awake: boolean) => void;
-}
+export type Bench = ReturnType<typeof useNewBench>;
 
 const BenchContext = createContext<Bench | undefined>(undefined);
 export const BenchProvider = BenchContext.Provider;
@@ -72,7 +40,7 @@ export function changesOf({ entries, keepWet }: State): Changes {
 }
 
 /** Holds what was entered, keeps it on the device, and has the noodle worked out again when it changes. */
-export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
+export function useNewBench(data: PageData, first: First, ask: Ask) {
   const [memory] = useState(() => openMemory(data.key));
   const [unread, setUnread] = useState(memory.unread);
   const [history, setHistory] = useState<History>(() => {
@@ -82,7 +50,7 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
   const { state } = history;
   const [worked, setWorked] = useState<{ readonly of: Changes; readonly today: Answers }>({
     of: freshState,
-    today: first.answers,
+    today: { ...first.answers, spec: data.spec },
   });
   // What was entered when the core failed: another change, or an undo, is tried again.
   const [failed, setFailed] = useState<State | undefined>(undefined);
@@ -127,43 +95,59 @@ export function useNewBench(data: PageData, first: First, ask: Ask): Bench {
     if (opened.current !== state && keeping !== "elsewhere") setKeeping(memory.keep(state, history.past.at(-1)));
   }, [state]);
   useEffect(() => memory.onOther(() => setKeeping("elsewhere")), [memory]);
-  const change = useCallback<Bench["change"]>((how, name, told = "") => {
+  /** Changes what was entered; changes of one name that follow each other are undone in one. */
+  const change = useCallback((how: (state: State) => State, name?: string, told = "") => {
     setHistory(({ state: now, past, last, undone }) => {
       const next = how(now);
       const joined = name !== undefined && name === last;
       return { state: next, past: joined ? past : [...past.slice(-mostUndone), now], last: name, told, undone };
     });
   }, []);
+  const { today } = worked;
+  const last = lastLoad(today, state);
   const [awake, stayAwake] = useState(false);
   const [wanted, want] = useState<Shown | undefined>(undefined);
   return {
     data,
     first,
+    /** Asks the core. Where that fails no answer comes, and the page is `broken`. */
     ask: answered,
     state,
-    today: worked.today,
+    /** The noodle as it is today, as far as it is worked out; `busy` while it still is. */
+    today,
     busy,
+    /** What is weighed for a load of it, the load that is looked at, and the last there is. */
+    listed: today.loads?.items ?? [],
+    load: Math.min(state.load, last),
+    last,
     kept: keeping !== "refused",
+    /** What this browser kept and this page cannot read. */
     unread,
     letGo: () => {
       memory.letGo();
       setUnread("");
     },
+    /** Whether another tab has gone on, so that nothing is entered here any more. */
     elsewhere: keeping === "elsewhere",
     broken: failed === state,
-    wanted,
     canUndo: history.past.length > 0 && keeping !== "elsewhere",
+    /** How often something was undone. */
     undone: history.undone,
+    /** What was done last, where it may be out of sight. */
     told: history.told,
     change,
-    enter: (entry, instead) => change((now) => withEntry(now, entry, instead), pathText(entry.path)),
+    enter: (entry: Entry, instead?: readonly Path[]) =>
+      change((now) => withEntry(now, entry, instead), pathText(entry.path)),
     undo: () =>
       setHistory(({ state: now, past, undone }) => {
         const state = past.at(-1) ?? now;
-        const told = undoneText(now, state, (path) => placeName(worked.today.spec, data.spec, path));
+        const told = undoneText(now, state, (path) => placeName(today.spec, data.spec, path));
         return { state, past: past.slice(0, -1), told, undone: undone + 1 };
       }),
+    /** The figure whose working is asked for. */
+    wanted,
     want,
+    /** Whether the screen is to stay on. */
     awake,
     stayAwake,
   };

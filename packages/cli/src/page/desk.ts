@@ -39,7 +39,7 @@ import { asWeighed, finest } from "./items.ts";
 import type { PageData } from "./page-data.ts";
 import { entryAt, freshState, isFound, keyOf, readEntry } from "./state.ts";
 import { batchRecord, doughRows, specYaml } from "./take-along.ts";
-import { proteinBasis, reckonedProtein, type Today, workOut } from "./today.ts";
+import { proteinBasis, reckonedProtein, strengthPlace, type Today, workOut } from "./today.ts";
 import { words } from "./words.ts";
 
 type Graph = ReturnType<typeof graphOf>;
@@ -84,8 +84,8 @@ export function openDesk(data: PageData): Desk {
 
 /** What the page shows before its own core has started. */
 export function firstAnswers(data: PageData): First {
-  const { answers } = openDesk(data);
-  return { kitchen: kitchenOf(data, workOut(data, freshState)), answers: answers(freshState) };
+  const { spec: _, ...answers } = openDesk(data).answers(freshState);
+  return { kitchen: kitchenOf(data, workOut(data, freshState)), answers };
 }
 
 function kitchenOf(data: PageData, before: Today): Kitchen {
@@ -120,12 +120,7 @@ function kitchenOf(data: PageData, before: Today): Kitchen {
       const place = [...path, isOpen ? "name" : "replaceWith"];
       const called = textAt(spec, [...path, "name"]) || name;
       const others = [...own.filter((one) => one !== called), ...products];
-      const strength = [
-        [...path, "figures"],
-        ["materials", called],
-      ]
-        .map((at) => [...at, "solution", "strength"])
-        .find((at) => textAt(spec, at) !== "");
+      const strength = strengthPlace(spec, path, called);
       return [
         {
           name: called,
@@ -255,8 +250,17 @@ function massesOf(today: Today): readonly Massed[] {
   return [...stocked, ...plain.filter(({ kind }) => kind === "dusting")];
 }
 
+/** The name of what is weighed: with its strength, where a solution is another today than the spec has it. */
+function calledToday({ name, path }: WeighedLine["line"], { spec, written }: Today): string {
+  const place = strengthPlace(spec, path, name);
+  if (place === undefined || textAt(spec, [...path, "name"]) !== name) return name;
+  const strength = textAt(spec, place);
+  return strength === textAt(written, place) ? name : words.weigh.ofStrength(name, strength);
+}
+
 /** The same without a stock solution. */
-function plainMasses({ noodle, batch, water }: Today): readonly Massed[] {
+function plainMasses(today: Today): readonly Massed[] {
+  const { noodle, batch, water } = today;
   if (batch === undefined) return [];
   const { lines, rework, dusting, remedies } = batch.value;
   const { finer: others, stock } = remedies;
@@ -293,7 +297,7 @@ function plainMasses({ noodle, batch, water }: Today): readonly Massed[] {
     };
   };
   return [
-    ...lines.map((one) => item(one.line.id, one.line.name, one.load, one, "ingredient")),
+    ...lines.map((one) => item(one.line.id, calledToday(one.line, today), one.load, one, "ingredient")),
     ...(rework ? [item(rework.mass.id, rework.name, rework.mass, rework, "ingredient")] : []),
     ...(dusting ? [item(dusting.line.id, dusting.line.name, dusting.load, dusting, "dusting")] : []),
   ];

@@ -1,7 +1,7 @@
 import type { Noodle } from "@noodlewright/core";
 import { type Figure, shownValue } from "@noodlewright/core/figure";
 import { inSystem } from "@noodlewright/core/render";
-import { valueAt } from "../input/put.ts";
+import { textAt } from "../input/put.ts";
 import type { Changes, Following, Item, Place } from "./answers.ts";
 import type { Today } from "./today.ts";
 import { words } from "./words.ts";
@@ -50,23 +50,15 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
   const ofBatch = (now: Figure, ...why: readonly (string | false)[]): Moved => {
     return { was: was.graph[now.id], now, from: "batch", why: reasons(...why) };
   };
-  const doses = formula.lines
-    .filter(({ role }) => role === "alkali")
-    .map(({ id, name, parts, path }): Moved => {
-      const old = was.lines.find((line) => line.id === id);
-      const holding = valueAt(today.spec, [...path, "holding"]);
-      const held = typeof holding === "string" ? holding : "alkalinity M";
-      const other = old?.name !== name;
-      const why = other ? because.alkali(name, held) : reasons(drier && because.flour, stronger);
-      return { was: other ? undefined : old?.parts, now: parts, label: name, from: "batch", why };
-    });
   // What is found follows from all that is wanted.
-  const found = formula.lines
-    .filter(({ role }) => ["flour", "alkali", "salt"].includes(role))
-    .map(({ id, name, parts }): Moved => {
-      const old = was.lines.find((line) => line.id === id);
-      const same = old?.name === name ? old.parts : undefined;
-      return { was: same, now: parts, label: name, from: "batch", why: because.found };
+  const found = today.noodle?.settled !== undefined;
+  const doses = formula.lines
+    .filter(({ role }) => (found ? ["flour", "alkali", "salt"] : ["alkali"]).includes(role))
+    .map(({ id, name, parts, path }): Moved => {
+      const old = was.lines.find((line) => line.id === id && line.name === name)?.parts;
+      const held = textAt(today.spec, [...path, "holding"]) || "alkalinity M";
+      const dosed = old ? reasons(drier && because.flour, stronger) : because.alkali(name, held);
+      return { was: old, now: parts, label: name, from: "batch", why: found ? because.found : dosed };
     });
   const size = entered("batch", "losses") && because.size;
   const oldItems = itemsOf(before);
@@ -95,7 +87,7 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
   return [
     ...blend.map((now) => ofBatch(now, because.flour)),
     ...[added, tap, doughWater].map((now) => ofBatch(now, wetness, product)),
-    ...(today.noodle?.settled ? found : doses),
+    ...doses,
     ...ofWater(oldPlan?.plan.temperature, plan?.plan.temperature),
     ...ofWater(oldPlan?.weighed.ice?.ice, plan?.weighed.ice?.ice),
     ...weights.filter(({ kind, was: old }) => !drier || (kind === "stock" && old === undefined)),

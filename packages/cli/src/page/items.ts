@@ -1,8 +1,8 @@
 import type { Figure } from "@noodlewright/core/figure";
 import { weightCell } from "@noodlewright/core/render";
 import { addedUp, heldIn, type OnScale, standingOf, weighedBeside } from "@noodlewright/core/sheet";
-import type { Answers, Held, Item } from "./answers.ts";
-import { type Listed, loadOf, type State, weighedKey, without, withWeight } from "./state.ts";
+import type { Answers, Item } from "./answers.ts";
+import { type Held, type Listed, loadOf, type State, weighedKey, without, withWeight } from "./state.ts";
 import { words } from "./words.ts";
 
 /** How many loads there are. */
@@ -66,7 +66,7 @@ export function isPlain(items: readonly Item[], state: State, load: number): boo
 }
 
 /** All that was weighed for a load, as its list had it; without one, as it was weighed. `grams` is what is in. */
-function weighedOf(state: State, load: number): readonly Item[] {
+export function weighedOf(state: State, load: number): readonly Item[] {
   const start = weighedKey(load, "");
   return Object.entries(state.weighed).flatMap(([key, { of, name, grams }]): readonly Item[] => {
     if (!key.startsWith(start)) return [];
@@ -90,6 +90,16 @@ function isOn(items: readonly Item[], one: Item): boolean {
   return item !== undefined && (got.length === 0 || (got.length === asked.length && asked.every(isAsStrong)));
 }
 
+/** The last load beside one that took a stock of another strength than its list asks for: some of it may stand there. */
+export function otherStock(list: readonly Item[], state: State, load: number): number | undefined {
+  const isStock = ({ kind }: Item): boolean => kind === "stock";
+  if (!list.some(isStock) || weighedOf(state, load).some(isStock)) return;
+  const took = (one: number) => weighedOf(state, one).find(isStock);
+  const last = touchedLoads(state).findLast((one) => one !== load && took(one) !== undefined);
+  const stock = last === undefined ? undefined : took(last);
+  return stock === undefined || isOn(list, stock) ? undefined : last;
+}
+
 /** What a stock brought of what a list asks for; nothing where it brought something else. */
 function heldOf(items: readonly Item[], { holds = [] }: Item): readonly Held[] | undefined {
   const isAsked = (part: Held) =>
@@ -98,22 +108,10 @@ function heldOf(items: readonly Item[], { holds = [] }: Item): readonly Held[] |
 }
 
 /** What is in the bowl of a load, beside its list. */
-export interface Bowl {
-  /** What a stock that is not on the list brought of an item, g. */
-  readonly brought: (item: Item) => string;
-  /** What is in of an item, that with it, g; nothing where none is. */
-  readonly inAll: (item: Item) => string | undefined;
-  readonly standing: (item: Item) => OnScale;
-  /** Stocks that are in and not on the list, and count as what they are made of. */
-  readonly counted: readonly Item[];
-  /** What else is in and not on the list. */
-  readonly foreign: readonly Item[];
-  /** What must not go in beside something. */
-  readonly barredBy: (foreign: Item) => readonly Item[];
-}
+export type Bowl = ReturnType<typeof bowlOf>;
 
 /** What is in the bowl of a load. @param items - the list of the load */
-export function bowlOf(items: readonly Item[], state: State, load: number): Bowl {
+export function bowlOf(items: readonly Item[], state: State, load: number) {
   const weighed = weighedOf(state, load);
   const own = weighed.filter((one) => isOn(items, one));
   const off = weighed.filter((one) => !own.includes(one) && one.kind !== "dusting");
@@ -121,6 +119,7 @@ export function bowlOf(items: readonly Item[], state: State, load: number): Bowl
   const parts = counted.flatMap(({ holds = [] }) => holds);
   const massOf = (some: readonly Held[], item: Item) =>
     some.flatMap(({ id, grams }) => (id === item.id ? [grams] : []));
+  /** What is in of an item, with what a stock brought of it, g; nothing where none is. */
   const inAll = (item: Item): string | undefined => {
     const masses = [...massOf(own, item), ...massOf(parts, item)];
     return masses.length === 0 ? undefined : addedUp(masses);
@@ -130,12 +129,15 @@ export function bowlOf(items: readonly Item[], state: State, load: number): Bowl
     own.reduce((most, one) => (one.id === id && Number(one.division) > Number(most) ? one.division : most), division);
   const standing = (item: Item): OnScale => standingOf(item.grams, stepOf(item), inAll(item));
   return {
-    brought: (item) => addedUp(massOf(parts, item)),
+    /** What a stock that is not on the list brought of an item, g. */
+    brought: (item: Item) => addedUp(massOf(parts, item)),
     inAll,
     standing,
+    /** Stocks that are in and not on the list, and count as what they are made of. */
     counted,
+    /** What else is in and not on the list, and what must not go in beside it. */
     foreign: off.filter((one) => !counted.includes(one)),
-    barredBy: (foreign) =>
+    barredBy: (foreign: Item) =>
       items.filter((item) => item.kind !== "dusting" && isMissing(standing(item)) && dosesAgain(item, foreign)),
   };
 }
@@ -163,15 +165,16 @@ const listedOf = ({ id, name, grams, unit, division, scale, kind, holds }: Item)
 
 /** The state with a weight of a load. Where all of it is in, the load keeps its list. */
 export function withItem(items: readonly Item[], state: State, load: number, item: Item, weight: Weight): State {
-  // A load that keeps its list keeps what differed then.
-  const differs = isPast(items, state, load) ? state.weighed[weighedKey(load, item.id)]?.differs : weight.differs;
+  // A load that keeps its list keeps what differed and what was found then.
+  const then = isPast(items, state, load) ? state.weighed[weighedKey(load, item.id)] : weight;
   const brought = bowlOf(itemsOfLoad(items, state, load), state, load).brought(item);
   const put = withWeight(state, load, item.id, {
     grams: brought === "0" ? weight.grams : weighedBeside(weight.grams, brought, item.division),
     name: item.name,
     at: weight.at,
     of: listedOf(item),
-    ...(differs && { differs }),
+    ...(then?.differs && { differs: then.differs }),
+    ...(then?.found && { found: then.found }),
   });
   const { standing, foreign } = bowlOf(itemsOfLoad(items, put, load), put, load);
   if (foreign.length === 0 && !itemsOfLoad(items, put, load).some((one) => isMissing(standing(one))))
@@ -179,14 +182,8 @@ export function withItem(items: readonly Item[], state: State, load: number, ite
   return isPast(items, put, load) ? put : reopened(put, load);
 }
 
-interface Weight {
-  /** What is in, with what a stock brought of it, g. */
-  readonly grams: string;
-  /** Milliseconds since 1970. */
-  readonly at: number;
-  /** What differs from the spec, in words. */
-  readonly differs: readonly string[];
-}
+/** `grams` is what is in, with what a stock brought of it. */
+type Weight = Omit<State["weighed"][string], "name" | "of">;
 
 /** The state with a load that goes by the list of today. */
 export function reopened(state: State, load: number): State {

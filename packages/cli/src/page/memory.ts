@@ -1,53 +1,27 @@
-import { form, readKept } from "./saved.ts";
+import { form, readKept, tried } from "./saved.ts";
 import type { State } from "./state.ts";
 
-/** What is kept on the device for a noodle. Tabs of the same noodle share it. */
-export interface Memory {
-  /** What was kept when the page was opened; nothing where there was none. */
-  readonly opened: State | undefined;
-  /** What was there before the last change, so that it can be undone after a reload. */
-  readonly before: State | undefined;
-  /** What was kept and cannot be read: it is set aside until somebody lets go of it. */
-  readonly unread: string;
-  readonly letGo: () => void;
-  /**
-   * Keeps what was entered. `elsewhere` where another tab has kept something since, which stays; `refused` where the browser
-   * does not let it.
-   */
-  readonly keep: (state: State, before: State | undefined) => "kept" | "elsewhere" | "refused";
-  /** Tells when another tab keeps something. */
-  readonly onOther: (tell: () => void) => void;
-}
-
-/** Opens what is kept under a key. What a page of a form before kept is read and stays where it is. */
-export function openMemory(key: string): Memory {
+/** Opens what is kept on the device under the key of a noodle. What a page of a form before kept is read and stays where it is. */
+export function openMemory(key: string) {
   const place = `noodlewright ${form} ${key}`;
   const aside = `${place} aside`;
   const undo = `${place} undo`;
-  let own = "";
-  let last = "";
-  let before: State | undefined;
-  let unread = "";
-  try {
-    own = localStorage.getItem(place) ?? "";
-    const earlier = ["3 ", "2 ", ""].map((of) => localStorage.getItem(`noodlewright ${of}${key}`) ?? "");
-    last = [own, ...earlier].find((one) => one !== "") ?? "";
-    before = readKept(localStorage.getItem(undo) ?? "");
-    unread = localStorage.getItem(aside) ?? "";
-  } catch {}
+  const read = (from: string): string => tried(() => localStorage.getItem(from)) ?? "";
+  let own = read(place);
+  const earlier = ["4 ", "3 ", "2 ", ""].map((of) => read(`noodlewright ${of}${key}`));
+  const last = [own, ...earlier].find((one) => one !== "") ?? "";
   const opened = readKept(last);
-  if (opened === undefined && last !== "") {
-    unread = last;
-    try {
-      localStorage.setItem(aside, last);
-    } catch {}
-  }
+  const lost = opened === undefined ? last : "";
+  if (lost !== "") tried(() => localStorage.setItem(aside, lost));
   return {
     opened,
-    before,
-    unread,
+    /** What was there before the last change, so that it can be undone after a reload. */
+    before: readKept(read(undo)),
+    /** What was kept and cannot be read: it is set aside until somebody lets go of it. */
+    unread: lost || read(aside),
     letGo: () => localStorage.removeItem(aside),
-    keep: (state, last) => {
+    /** Keeps what was entered: `elsewhere` where another tab has kept something since, which stays. */
+    keep: (state: State, last: State | undefined): "kept" | "elsewhere" | "refused" => {
       try {
         const kept = localStorage.getItem(place) ?? "";
         if (kept !== own && kept !== "") return "elsewhere";
@@ -55,22 +29,17 @@ export function openMemory(key: string): Memory {
         localStorage.removeItem(undo);
         localStorage.setItem(place, text);
         own = text;
-        keepBeside(undo, last);
+        // What a change can be undone to is kept where there is room for it.
+        if (last !== undefined) tried(() => localStorage.setItem(undo, JSON.stringify(last)));
         return "kept";
       } catch {
         return "refused";
       }
     },
-    onOther: (tell) =>
+    /** Tells when another tab keeps something. */
+    onOther: (tell: () => void) =>
       addEventListener("storage", ({ key: changed, newValue }) => {
         if (changed === place && newValue !== null && newValue !== own) tell();
       }),
   };
-}
-
-/** Keeps what a change can be undone to, where there is room for it. */
-function keepBeside(place: string, state: State | undefined): void {
-  try {
-    if (state !== undefined) localStorage.setItem(place, JSON.stringify(state));
-  } catch {}
 }

@@ -29,21 +29,24 @@ const load = wholeFrom(1, 100_000);
 
 const mass = textLike(/^\d{1,12}(\.\d{1,30})?$/u);
 
+/** A part of a stock solution, g. */
+const held = shapeOf({ id: text, name: text, grams: mass });
+
 /** One thing to weigh, as a list had it. */
 const listed = shapeOf(
   {
     id: text,
     name: text,
+    /** Mass on the list, g. */
     grams: mass,
     unit: text,
+    /** Of its scale, g. */
     division: mass,
     scale: text,
+    /** A stock is made up first, and dusting is no part of the dough. */
     kind: oneOf("ingredient", "stock", "dusting"),
   },
-  {
-    /** What a stock brings of each ingredient. */
-    holds: listOf(shapeOf({ id: text, name: text, grams: mass }), 100),
-  },
+  { /** What a stock brings of each ingredient. */ holds: listOf(held, 100) },
 );
 
 const weighed = shapeOf(
@@ -60,6 +63,8 @@ const weighed = shapeOf(
     of: listed,
     /** What differed from the spec then, in words. */
     differs: listOf(textOf(4000), 200),
+    /** The amounts that were found then for what is wanted, in words. */
+    found: listOf(textOf(4000), 10),
   },
 );
 
@@ -120,6 +125,7 @@ export const isState = shapeOf(
 
 export type State = Checked<typeof isState>;
 export type Entry = Checked<typeof entry>;
+export type Held = Checked<typeof held>;
 export type Listed = Checked<typeof listed>;
 export type Dough = Checked<typeof dough>;
 export type Timer = Checked<typeof timer>;

@@ -1,12 +1,11 @@
 import { type Report, told } from "@noodlewright/core";
 import { fixedText } from "@noodlewright/core/figure";
 import { type Cell, printable, renderCsv, type Table } from "@noodlewright/core/render";
-import { addedUp } from "@noodlewright/core/sheet";
 import { yamlLines } from "@noodlewright/core/spec";
 import type { Answers, Item } from "./answers.ts";
 import { dayOf, onDay, secondOf, timeOf } from "./clock.ts";
 import { differences } from "./differences.ts";
-import { asShown, asWeighed, doughOf, itemsOfLoad, listOfLoad, mendOf, touchedLoads } from "./items.ts";
+import { asShown, asWeighed, doughOf, itemsOfLoad, listOfLoad, mendOf, touchedLoads, weighedOf } from "./items.ts";
 import { type noted, readNoted } from "./numbers.ts";
 import { degrees, type PageData } from "./page-data.ts";
 import { type State, startOf, stepsOf, weighedKey, weightsOf } from "./state.ts";
@@ -64,28 +63,6 @@ function loadsTold({ state }: Occasion): readonly number[] {
   return touched.length === 0 ? [1] : touched;
 }
 
-/** All that was weighed of a load: by its list, then what was on a list before. */
-function listsOf({ state, today }: Occasion, load: number) {
-  const listed = listOfLoad(itemsOf(today), state, load);
-  const start = weighedKey(load, "");
-  const gone = Object.entries(state.weighed).flatMap(([key, { of, name, grams }]): readonly Item[] => {
-    const id = key.slice(start.length);
-    if (!key.startsWith(start) || listed.some((item) => item.id === id)) return [];
-    const item = of ?? { id, name, grams, unit: "g", division: "0.01", scale: "", kind: "ingredient" as const };
-    return [{ ...item, figure: { from: "batch", id, label: name, text: asWeighed(item) } }];
-  });
-  return { listed, gone };
-}
-
-/** The mass in the bowl of a load, g. */
-function inBowl(occasion: Occasion, load: number): string {
-  const { listed, gone } = listsOf(occasion, load);
-  const masses = [...listed, ...gone].flatMap(({ id, kind }) =>
-    kind === "dusting" ? [] : [occasion.state.weighed[weighedKey(load, id)]?.grams ?? "0"],
-  );
-  return fixedText(addedUp(masses), 2);
-}
-
 /** What differed from the spec when a load was weighed, with the time of each change between; today where nothing was. */
 function differed({ data, state, today }: Occasion, load: number): readonly string[] {
   const { record } = words;
@@ -99,6 +76,12 @@ function differed({ data, state, today }: Occasion, load: number): readonly stri
   ];
 }
 
+/** The amounts that were found when a load was weighed; those of today where nothing was. */
+function foundFor({ state, today }: Occasion, load: number): readonly string[] {
+  const weights = weightsOf(state, load);
+  return weights.length === 0 ? today.found : [...new Set(weights.flatMap(({ found = [] }) => found))];
+}
+
 /** The day on which the first of a load was weighed or timed; that of today where nothing was. */
 function dayOfLoad({ state, now }: Occasion, load: number): string {
   const moments = [...weightsOf(state, load).map(({ at }) => at), ...stepsOf(state, load).map(startOf)];
@@ -110,45 +93,41 @@ const checksumOf = ({ data }: Occasion): string => data.files[0]?.checksum ?? ""
 /** Every dough as a row, for a spreadsheet. */
 export function doughRows(occasion: Occasion): string {
   const { data, state, today } = occasion;
-  const name = today.name;
+  const { record } = words;
   const timed = [...new Set(loadsTold(occasion).flatMap((load) => stepsOf(state, load).map(({ label }) => label)))];
-  const rows = loadsTold(occasion).map((load): readonly Cell[] => {
+  const rows = loadsTold(occasion).map((load): readonly (readonly [string, Cell])[] => {
     const day = dayOfLoad(occasion, load);
     const dough = state.doughs[load] ?? {};
+    const mass = (items: readonly Item[]): Cell => number(fixedText(doughOf(items), 2));
+    const moment = (at: number | undefined): Cell => cell(at === undefined ? "" : onDay(day, at, secondOf));
     return [
-      cell(day),
-      cell(name),
-      cell(checksumOf(occasion)),
-      number(String(load)),
-      number(fixedText(doughOf(itemsOfLoad(itemsOf(today), state, load)), 2)),
-      number(inBowl(occasion, load)),
-      ...measured.map((key) => notedCell(key, dough[key])),
-      ...inWords.map((key) => cell(dough[key])),
-      cell(differed(occasion, load).join("; ")),
-      cell(mendedText(occasion, load)),
+      [record.date, cell(day)],
+      [record.noodle, cell(today.name)],
+      [record.spec, cell(checksumOf(occasion))],
+      [record.load, number(String(load))],
+      [record.listed, mass(itemsOfLoad(itemsOf(today), state, load))],
+      [record.inBowl, mass(weighedOf(state, load))],
+      ...measured.map((key) => [headOf(key, data), notedCell(key, dough[key])] as const),
+      ...inWords.map((key) => [headOf(key, data), cell(dough[key])] as const),
+      [record.differs, cell(differed(occasion, load).join("; "))],
+      [record.mended, cell(mendedText(occasion, load))],
       ...timed.flatMap((label) => {
         const steps = stepsOf(state, load).filter((one) => one.label === label);
-        const [[first], [last]] = [steps, steps.toReversed()];
-        return [first && startOf(first), last?.ended].map((at) =>
-          cell(at === undefined ? "" : onDay(day, at, secondOf)),
-        );
+        const [first] = steps;
+        return [
+          [record.stepBegan(label), moment(first && startOf(first))] as const,
+          [record.stepEnded(label), moment(steps.at(-1)?.ended)] as const,
+        ];
       }),
     ];
   });
-  const { record } = words;
-  const heads = [
-    record.date,
-    record.noodle,
-    record.spec,
-    record.load,
-    record.listed,
-    record.inBowl,
-    ...[...measured, ...inWords].map((key) => headOf(key, data)),
-    record.differs,
-    record.mended,
-    ...timed.flatMap((label) => [record.stepBegan(label), record.stepEnded(label)]),
-  ];
-  const printed = renderCsv(reportOf(occasion, [{ heading: "", blocks: [table("doughs", heads, rows)] }]), "doughs");
+  const heads = rows[0]?.map(([head]) => head) ?? [];
+  const doughs = table(
+    "doughs",
+    heads,
+    rows.map((row) => row.map(([, one]) => one)),
+  );
+  const printed = renderCsv(reportOf(occasion, [{ heading: "", blocks: [doughs] }]), "doughs");
   return printed.ok ? printed.text : told(printed.problem).found;
 }
 
@@ -159,11 +138,14 @@ export function batchRecord(occasion: Occasion): Report {
   const days = [...new Set(loadsTold(occasion).map((load) => dayOfLoad(occasion, load)))];
   const loads = loadsTold(occasion).map((load) => {
     const day = dayOfLoad(occasion, load);
-    const { listed, gone } = listsOf(occasion, load);
+    const listed = listOfLoad(itemsOf(today), state, load);
+    const told = [...listed, ...weighedOf(state, load).filter(({ id }) => listed.every((item) => item.id !== id))];
     const mend = mendOf(itemsOf(today), state, load);
-    const mended = mend === "holds" ? [...itemsOfLoad(itemsOf(today), state, load), ...gone] : [];
-    const rows = [...listed, ...gone].map((item, index) => weighedRow(item, mended[index], state, load, day));
-    const unit = [...listed, ...gone][0]?.unit ?? "g";
+    const mended = mend === "holds" ? itemsOfLoad(itemsOf(today), state, load) : [];
+    const rows = told.map((item, index) => {
+      return weighedRow(item, mend === "holds" ? (mended[index] ?? item) : undefined, state, load, day);
+    });
+    const unit = told[0]?.unit ?? "g";
     const heads = [
       record.ingredient,
       record.wanted(unit),
@@ -175,6 +157,7 @@ export function batchRecord(occasion: Occasion): Report {
     const dough = state.doughs[load] ?? {};
     const lines = [
       ...differed(occasion, load).map((text) => `${record.differs}: ${text}`),
+      ...foundFor(occasion, load),
       ...{ none: [], holds: [words.weigh.mended], void: [record.mendVoid] }[mend],
       ...[...measured, ...inWords].flatMap((key) => (dough[key] ? [`${headOf(key, data)}: ${dough[key]}`] : [])),
     ];
@@ -193,7 +176,6 @@ export function batchRecord(occasion: Occasion): Report {
     record.exported(`${dayOf(now)}, ${timeOf(now)}`),
     record.checksum(files),
     ...(data.said === "" ? [] : [words.changed(data.said)]),
-    ...today.found,
   ];
   return reportOf(occasion, [
     { heading: record.date, blocks: [{ kind: "text", lines: about.map(printable) }] },
@@ -237,7 +219,7 @@ function weighedRow(
   return [
     cell(entry === undefined || entry.name === item.name ? item.name : words.record.other(item.name, entry.name)),
     // A weight keeps the list that it was weighed by.
-    mass(item, mended ? item.grams : (entry?.of?.grams ?? item.grams)),
+    mass(item, mended && mended !== item ? item.grams : (entry?.of?.grams ?? item.grams)),
     ...(mended ? [mass(mended, mended.grams)] : []),
     entry === undefined ? cell("–") : mass(mended ?? item, entry.grams),
     cell(lots[key]),
@@ -245,10 +227,7 @@ function weighedRow(
   ];
 }
 
-interface Part {
-  readonly heading: string;
-  readonly blocks: Report["sections"][number]["blocks"];
-}
+type Part = Pick<Report["sections"][number], "heading" | "blocks">;
 
 function reportOf({ today }: Occasion, parts: readonly Part[]): Report {
   return {

@@ -28,10 +28,22 @@ const basisPlace = ["figures", "proteinBasis"] as const;
 export interface Today {
   /** The spec with what is different today in it. */
   readonly spec: unknown;
+  /** The spec as it is written. */
+  readonly written: unknown;
   readonly noodle?: Noodle;
   readonly batch?: Answered<Answer<Batch>>;
   readonly water?: Answered<ReturnType<typeof askWater>>;
   readonly problems: readonly Problem[];
+}
+
+/** Where the strength of an alkaline product stands, when it is a solution. */
+export function strengthPlace(spec: unknown, path: Path, name: string): Path | undefined {
+  return [
+    [...path, "figures"],
+    ["materials", name],
+  ]
+    .map((at) => [...at, "solution", "strength"])
+    .find((at) => textAt(spec, at) !== "");
 }
 
 interface SpecToday {
@@ -93,20 +105,21 @@ export function keptWater({ formula }: Noodle): string {
 }
 
 /** Works the noodle out with what is different today. */
-export function workOut(data: PageData, changes: Changes, written?: Noodle): Today {
-  const { spec, keeps } = specToday(data, changes, written);
+export function workOut(data: PageData, changes: Changes, before?: Noodle): Today {
+  const { spec, keeps } = specToday(data, changes, before);
   const reading = readStatedNoodle(spec, { units: data.units }, { settle, missed, shortPortions });
   if (!reading.ok) {
     // What is wrong with the water that is kept is wrong with the moisture that it is kept for.
     const placed = (problem: Problem): Problem =>
       keeps && pathText(problem.path) === "water.dough" ? { ...problem, path: keeps } : problem;
-    return { spec, problems: reading.problems.map(placed) };
+    return { spec, written: data.spec, problems: reading.problems.map(placed) };
   }
   const noodle = reading.value;
+  const today = { spec, written: data.spec, noodle };
   const batch = askBatch(noodle);
-  if (!batch.ok) return { spec, noodle, problems: batch.problems };
+  if (!batch.ok) return { ...today, problems: batch.problems };
   const asked = noodle.spec.temperature?.dough !== undefined;
   const water = asked ? askWater(noodle) : undefined;
-  if (water?.ok === true) return { spec, noodle, batch, water, problems: [] };
-  return { spec, noodle, batch, problems: water?.problems ?? [] };
+  if (water?.ok === true) return { ...today, batch, water, problems: [] };
+  return { ...today, batch, problems: water?.problems ?? [] };
 }

@@ -45,7 +45,7 @@ export const words = {
   goodToKnow: "Good to know",
   size: {
     heading: "How many",
-    way: "The batch is told by",
+    way: "Plan it by",
     ways: { bowls: "bowls", dough: "dough", flour: "flour", have: "what is left" },
     bowls: "bowls",
     raw: "raw strands in a bowl",
@@ -80,6 +80,9 @@ export const words = {
       `${mass} of ${was} is in the bowl of this load, and its list has none. It counts as what it holds: ${parts}.`,
     plain:
       "Some of what the stock solution of the list would bring is in the bowl already. So this load is weighed without it: do not add stock solution.",
+    otherStock: (load: number) =>
+      `The stock solution of load ${load} had another strength. If some of it still stands there, do not use it: make one up as it stands above.`,
+    ofStrength: (name: string, strength: string) => `${name}, ${strength}`,
     offList: "in, and not on the list",
     offCounted: "in, and counted as what it holds",
     doneForeign: "This load is not right: something in the bowl is not on the list.",
@@ -134,6 +137,9 @@ export const words = {
     asWritten: "as the spec says",
     strength: (name: string) => `strength of ${name}`,
     product: (name: string) => `in the place of ${name}`,
+    other: "another, as its label says",
+    label: (name: string) => `what takes the place of ${name}`,
+    such: "A name, a formula or a solution, such as: K2CO3 at 30 °Bé; potassium carbonate at 25 %.",
     scales: "Scales",
     division: (name: string) => `step of ${name}`,
     assumedScale: "scale",
@@ -171,7 +177,7 @@ export const words = {
     timers: "Timers",
     start: (label: string) => `Start ${label}`,
     end: (label: string) => `End ${label}`,
-    minutes: "minutes of it",
+    minutes: "minutes",
     own: "timer",
     ownTimer: "A timer of your own",
     left: (time: string) => `${time} left`,

@@ -3,6 +3,7 @@ import { useBench } from "../bench.ts";
 import { dayOf } from "../clock.ts";
 import { freshState, weightsOf } from "../state.ts";
 import { words } from "../words.ts";
+import { Button } from "./parts.tsx";
 
 /** Clears everything that was entered, when somebody is sure. */
 export function Anew() {
@@ -17,25 +18,21 @@ export function Anew() {
     <div class="buttons">
       {sure ? (
         <>
-          <button type="button" onClick={clear}>
-            {take.anewSure}
-          </button>
+          <Button on={clear}>{take.anewSure}</Button>
           <button type="button" class="main" onClick={() => beSure(false)}>
             {take.anewKeep}
           </button>
         </>
       ) : (
-        <button type="button" onClick={() => beSure(true)}>
-          {take.anew}
-        </button>
+        <Button on={() => beSure(true)}>{take.anew}</Button>
       )}
     </div>
   );
 }
 
 /** Says so where a load was weighed on another day, so that nobody takes it for one of today. */
-export function OtherDay({ load }: { readonly load: number }) {
-  const { state } = useBench();
+export function OtherDay() {
+  const { state, load } = useBench();
   const last = weightsOf(state, load).at(-1);
   const day = last && dayOf(new Date(last.at));
   if (day === undefined || day === dayOf(new Date())) return undefined;

@@ -9,7 +9,7 @@ import { saveFile } from "../files.ts";
 import type { PageData } from "../page-data.ts";
 import { type Tab, words } from "../words.ts";
 import { NotesPart } from "./notes.tsx";
-import { Minded, ProblemText, WorkingDialog } from "./parts.tsx";
+import { Alert, Button, Minded, Problems, WorkingDialog } from "./parts.tsx";
 import { RollPart } from "./roll.tsx";
 import { SizePart } from "./size.tsx";
 import { TakePart } from "./take.tsx";
@@ -98,20 +98,14 @@ export function App({ data, first, ask, begun }: AppProps) {
           <div class="notice" role="alert">
             <p>{words.unread}</p>
             <div class="buttons">
-              <button type="button" onClick={() => saveFile("noodle-unread.json", "application/json", bench.unread)}>
+              <Button on={() => saveFile("noodle-unread.json", "application/json", bench.unread)}>
                 {words.saveUnread}
-              </button>
-              <button type="button" onClick={bench.letGo}>
-                {words.letGo}
-              </button>
+              </Button>
+              <Button on={bench.letGo}>{words.letGo}</Button>
             </div>
           </div>
         )}
-        {bench.broken && (
-          <p class="notice" role="alert">
-            {words.broken}
-          </p>
-        )}
+        {bench.broken && <Alert>{words.broken}</Alert>}
         {today.loud
           .filter((text) => !told.includes(text))
           .map((text) => (
@@ -132,9 +126,7 @@ export function App({ data, first, ask, begun }: AppProps) {
             <p>
               <b>{words.wrong}</b>
             </p>
-            {(tab === "weigh" || tab === "roll" ? today.problems : untold).map((problem) => (
-              <ProblemText key={problem.found} problem={problem} />
-            ))}
+            <Problems of={tab === "weigh" || tab === "roll" ? today.problems : untold} />
             <p>{words.backToSize}</p>
           </div>
         )}

@@ -3,19 +3,17 @@ import { changesOf, useAnswer, useBench } from "../bench.ts";
 import { asOnList, type Bowl, listOfLoad, mendOf, reopened } from "../items.ts";
 import { without } from "../state.ts";
 import { words } from "../words.ts";
-import { ProblemText } from "./parts.tsx";
+import { Alert, Button, Problems } from "./parts.tsx";
 
 interface MendProps {
-  readonly load: number;
   readonly items: readonly Item[];
   readonly bowl: Bowl;
 }
 
 /** What to do about a load that has too much of something in it, or that was mended. */
-export function Mend({ load, items, bowl }: MendProps) {
-  const { state, today, change } = useBench();
+export function Mend({ items, bowl }: MendProps) {
+  const { state, listed: all, load, change } = useBench();
   const { weigh } = words;
-  const all = today.loads?.items ?? [];
   const listed = listOfLoad(all, state, load);
   const mend = mendOf(all, state, load);
   const over = items.filter((item) => item.kind !== "dusting" && bowl.standing(item).kind === "over");
@@ -27,43 +25,31 @@ export function Mend({ load, items, bowl }: MendProps) {
       {mend !== "none" && (
         <div class="notice" role={mend === "void" ? "alert" : undefined}>
           <p>{mend === "void" ? weigh.mendVoid : weigh.mended}</p>
-          <button
-            type="button"
-            onClick={() => change((now) => reopened({ ...now, mended: without(now.mended, String(load)) }, load))}
-          >
+          <Button on={() => change((now) => reopened({ ...now, mended: without(now.mended, String(load)) }, load))}>
             {mend === "void" ? words.close : weigh.unmend}
-          </button>
+          </Button>
         </div>
       )}
-      {over.length > 0 && stock && (
-        <p class="notice" role="alert">
-          {over.includes(stock) ? weigh.stockOver : weigh.noMend}
-        </p>
-      )}
+      {over.length > 0 && stock && <Alert>{over.includes(stock) ? weigh.stockOver : weigh.noMend}</Alert>}
       {over.length > 0 && !stock && (
-        <Mending
-          load={load}
-          listed={listed}
-          bowl={Object.fromEntries(told.map((item) => [item.id, bowl.inAll(item) ?? "0"]))}
-        />
+        <Mending listed={listed} bowl={Object.fromEntries(told.map((item) => [item.id, bowl.inAll(item) ?? "0"]))} />
       )}
     </>
   );
 }
 
 interface MendingProps {
-  readonly load: number;
   readonly listed: readonly Item[];
   readonly bowl: Readonly<Record<string, string>>;
 }
 
-function Mending({ load, listed, bowl }: MendingProps) {
-  const { state, change } = useBench();
+function Mending({ listed, bowl }: MendingProps) {
+  const { state, load, change } = useBench();
   const { weigh } = words;
   const { answer, fresh } = useAnswer("mend", { changes: changesOf(state), bowl });
   if (answer === undefined || !fresh) return undefined;
   const { problems, items, becomes } = answer;
-  if (problems.length > 0) return problems.map((problem) => <ProblemText key={problem.found} problem={problem} />);
+  if (problems.length > 0) return <Problems of={problems} />;
   const weights = items.flatMap(({ id, grams, division, scale, ice }) => {
     const item = listed.find((one) => one.id === id);
     return item === undefined

@@ -3,8 +3,8 @@ import type { ComponentChildren } from "preact";
 import { useEffect, useId, useRef } from "preact/hooks";
 import { valueAt } from "../../input/put.ts";
 import type { Section, Shown, Told } from "../answers.ts";
-import { changesOf, problemsAt, useAnswer, useBench } from "../bench.ts";
-import { lastLoad, loadCount } from "../items.ts";
+import { type Bench, changesOf, problemsAt, useAnswer, useBench } from "../bench.ts";
+import { loadCount } from "../items.ts";
 import { entryAt, sameNumber, splitQuantity } from "../state.ts";
 import { words } from "../words.ts";
 
@@ -46,21 +46,73 @@ export function Minded({ notes, allergens = [], cautions }: MindedProps) {
   );
 }
 
-/** A problem in the words of the core. */
-export function ProblemText({ problem: { found, expected } }: { readonly problem: Pick<Told, "found" | "expected"> }) {
+interface ButtonProps {
+  readonly on: () => void;
+  readonly children: ComponentChildren;
+}
+
+export function Button({ on, children }: ButtonProps) {
   return (
-    <p class="problem">
+    <button type="button" onClick={on}>
+      {children}
+    </button>
+  );
+}
+
+/** Something to be heard at once. */
+export function Alert({ children }: Pick<ButtonProps, "children">) {
+  return (
+    <p class="notice" role="alert">
+      {children}
+    </p>
+  );
+}
+
+type Wrong = Pick<Told, "found" | "expected">;
+
+/** Problems in the words of the core. */
+export function Problems({ of }: { readonly of: readonly Wrong[] }) {
+  return of.map(({ found, expected }) => (
+    <p class="problem" key={found}>
       <b>{found}</b>. {words.needs(expected)}
     </p>
+  ));
+}
+
+/** What ties a control to its label and to what is wrong with it. */
+interface Tied {
+  readonly id: string;
+  readonly "aria-invalid": boolean;
+  readonly "aria-describedby": string | undefined;
+}
+
+interface LabelledProps {
+  readonly label: string;
+  readonly wrong?: readonly Wrong[];
+  readonly children: (tied: Tied) => ComponentChildren;
+}
+
+/** A control below its label, and what is wrong with what was entered below that. */
+export function Labelled({ label, wrong = [], children }: LabelledProps) {
+  const id = useId();
+  const isWrong = wrong.length > 0;
+  return (
+    <div class="field">
+      <label for={id}>{label}</label>
+      {children({ id, "aria-invalid": isWrong, "aria-describedby": isWrong ? `${id}-wrong` : undefined })}
+      {isWrong && (
+        <div id={`${id}-wrong`} role="alert">
+          <Problems of={wrong} />
+        </div>
+      )}
+    </div>
   );
 }
 
 /** Goes from load to load; nothing where there is one. */
 export function Loads({ turn }: { readonly turn?: () => void }) {
-  const { state, today, change } = useBench();
+  const { today, load, last, change } = useBench();
   const { weigh } = words;
-  const last = lastLoad(today, state);
-  const load = Math.min(state.load, last);
   const go = (to: number) => {
     turn?.();
     change((now) => ({ ...now, load: to }), "load");
@@ -79,20 +131,9 @@ export function Loads({ turn }: { readonly turn?: () => void }) {
   );
 }
 
-/** What is wrong with what was entered at a place: for the control, and below it. */
-export function useWrong(path: Path) {
-  const { state, today } = useBench();
-  const id = useId();
-  const problems = entryAt(state, path) === undefined ? [] : problemsAt(today.problems, path);
-  const isWrong = problems.length > 0;
-  const problem = isWrong && (
-    <div id={id} role="alert">
-      {problems.map((one) => (
-        <ProblemText key={one.found} problem={one} />
-      ))}
-    </div>
-  );
-  return { told: { "aria-invalid": isWrong, "aria-describedby": isWrong ? id : undefined }, problem };
+/** What is wrong with what was entered at a place. */
+export function wrongAt({ state, today }: Bench, path: Path): readonly Told[] {
+  return entryAt(state, path) === undefined ? [] : problemsAt(today.problems, path);
 }
 
 interface FieldProps {
@@ -109,8 +150,8 @@ interface FieldProps {
 
 /** A value of the spec, as it is today. */
 export function Field({ path, label, units, usual = "", instead = [], whole = false }: FieldProps) {
-  const { data, state, enter } = useBench();
-  const id = useId();
+  const bench = useBench();
+  const { data, state, enter } = bench;
   const entry = entryAt(state, path);
   const written = splitQuantity(valueAt(data.spec, path));
   const choices = units.some((unit) => unit === written.unit || unit === "number" || written.unit === "")
@@ -119,50 +160,50 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
   const usualUnit = written.unit || (choices[0] ?? "");
   const unit = entry?.unit ?? usualUnit;
   const shown = entry?.text ?? written.text;
-  const wrong = useWrong(path);
   const say = (text: string, of: string) => enter({ path: [...path], text, unit: of }, instead);
   // Typed to the end, what is as it was is no difference.
   const isAsItWas = entry !== undefined && sameNumber(entry.text, written.text || usual) && unit === usualUnit;
   const before = written.text === "" ? "" : `${written.text} ${written.unit}`.trim();
   return (
-    <div class="field">
-      <label for={id}>{label}</label>
-      <span class="entry">
-        <input
-          id={id}
-          type="text"
-          inputMode={whole ? "numeric" : "decimal"}
-          autoComplete="off"
-          enterKeyHint="done"
-          placeholder={usual}
-          value={shown}
-          {...wrong.told}
-          onInput={(event) => say(event.currentTarget.value, unit)}
-          onBlur={() => isAsItWas && say("", unit)}
-        />
-        {choices.length > 1 ? (
-          <select
-            aria-label={words.unitOf(label)}
-            value={unit}
-            onChange={({ currentTarget: { value } }) =>
-              say(value === usualUnit && sameNumber(shown, written.text) ? "" : shown, value)
-            }
-          >
-            {choices.map((one) => (
-              <option key={one}>{one}</option>
-            ))}
-          </select>
-        ) : (
-          unit !== "number" && <span class="unit">{unit}</span>
-        )}
-      </span>
-      {wrong.problem}
-      {entry !== undefined && (
-        <button type="button" class="quiet" onClick={() => say("", unit)}>
-          {words.back(before)}
-        </button>
+    <Labelled label={label} wrong={wrongAt(bench, path)}>
+      {(tied) => (
+        <>
+          <span class="entry">
+            <input
+              {...tied}
+              type="text"
+              inputMode={whole ? "numeric" : "decimal"}
+              autoComplete="off"
+              enterKeyHint="done"
+              placeholder={usual}
+              value={shown}
+              onInput={(event) => say(event.currentTarget.value, unit)}
+              onBlur={() => isAsItWas && say("", unit)}
+            />
+            {choices.length > 1 ? (
+              <select
+                aria-label={words.unitOf(label)}
+                value={unit}
+                onChange={({ currentTarget: { value } }) =>
+                  say(value === usualUnit && sameNumber(shown, written.text) ? "" : shown, value)
+                }
+              >
+                {choices.map((one) => (
+                  <option key={one}>{one}</option>
+                ))}
+              </select>
+            ) : (
+              unit !== "number" && <span class="unit">{unit}</span>
+            )}
+          </span>
+          {entry !== undefined && (
+            <button type="button" class="quiet" onClick={() => say("", unit)}>
+              {words.back(before)}
+            </button>
+          )}
+        </>
       )}
-    </div>
+    </Labelled>
   );
 }
 

@@ -1,10 +1,10 @@
 import { textAt, valueAt } from "../../input/put.ts";
 import { changesOf, useAnswer, useBench } from "../bench.ts";
 import { dayOf, onDay, secondOf } from "../clock.ts";
-import { bowlOf, itemsOfLoad, lastLoad } from "../items.ts";
+import { bowlOf, itemsOfLoad } from "../items.ts";
 import { startOf, stepsOf, weighedKey } from "../state.ts";
 import { words } from "../words.ts";
-import { Minded, Part, ProblemText, ReportSection, ReportTable } from "./parts.tsx";
+import { Labelled, Minded, Part, Problems, ReportSection, ReportTable } from "./parts.tsx";
 import { Timers } from "./timers.tsx";
 
 /** The passes, the cut, the timers and the times of the loads. */
@@ -12,6 +12,7 @@ export function RollPart() {
   const { today, enter, state } = useBench();
   const { roll } = words;
   const { answer } = useAnswer("roll", changesOf(state));
+  const serve = textAt(today.spec, ["plan", "serve"]);
   const planned = valueAt(today.spec, ["plan"]) !== undefined;
   return (
     <>
@@ -19,9 +20,7 @@ export function RollPart() {
       {(answer === undefined || answer.sheet.length === 0) && (
         <Part heading={roll.heading}>
           <p>{answer === undefined ? words.wait : answer.sheetProblems.length === 0 ? roll.none : roll.inSpec}</p>
-          {answer?.sheetProblems.map((one) => (
-            <ProblemText key={one.found} problem={one} />
-          ))}
+          <Problems of={answer?.sheetProblems ?? []} />
         </Part>
       )}
       {answer?.sheet.map((section) => (
@@ -29,19 +28,18 @@ export function RollPart() {
       ))}
       {planned && (
         <Part heading={roll.day}>
-          <div class="field">
-            <label for="serve">{roll.serve}</label>
-            <input
-              id="serve"
-              type="time"
-              value={textAt(today.spec, ["plan", "serve"])}
-              onInput={({ currentTarget: { value } }) => enter({ path: ["plan", "serve"], text: value, unit: "" })}
-            />
-          </div>
-          {valueAt(today.spec, ["plan", "serve"]) === undefined && <p>{roll.noDay}</p>}
-          {answer?.dayProblems.map((one) => (
-            <ProblemText key={one.found} problem={one} />
-          ))}
+          <Labelled label={roll.serve}>
+            {({ id }) => (
+              <input
+                id={id}
+                type="time"
+                value={serve}
+                onInput={({ currentTarget: { value } }) => enter({ path: ["plan", "serve"], text: value, unit: "" })}
+              />
+            )}
+          </Labelled>
+          {serve === "" && <p>{roll.noDay}</p>}
+          <Problems of={answer?.dayProblems ?? []} />
         </Part>
       )}
       {answer?.day.map((section) => (
@@ -55,11 +53,11 @@ export function RollPart() {
 
 /** When each load was weighed, and what was timed of it. */
 function AsItWent() {
-  const { state, today } = useBench();
+  const { state, listed, last } = useBench();
   const { roll, record } = words;
   const day = dayOf(new Date());
-  const rows = Array.from({ length: lastLoad(today, state) }, (_, index) => index + 1).flatMap((load) => {
-    const items = itemsOfLoad(today.loads?.items ?? [], state, load);
+  const rows = Array.from({ length: last }, (_, index) => index + 1).flatMap((load) => {
+    const items = itemsOfLoad(listed, state, load);
     const times = items.flatMap(({ id }) => state.weighed[weighedKey(load, id)]?.at ?? []);
     const { inAll } = bowlOf(items, state, load);
     const all = items.every((item) => inAll(item) !== undefined) ? Math.max(...times) : undefined;

@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks";
 import { isSection, textAt, valueAt } from "../../input/put.ts";
 import { useBench } from "../bench.ts";
 import { words } from "../words.ts";
-import { Field, Figures, Part, useWrong } from "./parts.tsx";
+import { Field, Figures, Labelled, Part, wrongAt } from "./parts.tsx";
 
 const ways = ["bowls", "dough", "flour", "have"] as const;
 type Way = (typeof ways)[number];
@@ -19,7 +19,8 @@ const pathsOf: Readonly<Record<Way, readonly (readonly string[])[]>> = {
 
 /** How many bowls, how much dough or flour, and what is lost on the way. */
 export function SizePart() {
-  const { data, state, today, undone, enter } = useBench();
+  const bench = useBench();
+  const { data, state, today, undone, enter } = bench;
   const { size } = words;
   const masses = data.units === "us" ? ["lb", "oz"] : ["kg", "g"];
   const batch = valueAt(today.spec, ["batch"]);
@@ -30,7 +31,6 @@ export function SizePart() {
     "bowls";
   const [chosen, choose] = useState<Way>(stated);
   useEffect(() => choose(stated), [undone]);
-  const wrong = useWrong(["batch", "have", "name"]);
   const others = ways.filter((way) => way !== chosen).flatMap((way) => pathsOf[way]);
   const have = textAt(today.spec, ["batch", "have", "name"]);
   // What is chosen and no more in the dough stays to be seen, with what is wrong with it.
@@ -56,22 +56,21 @@ export function SizePart() {
           {chosen === "flour" && <Field path={["batch", "flour"]} label={size.flour} units={masses} instead={others} />}
           {chosen === "have" && (
             <>
-              <div class="field">
-                <label for="have-name">{size.haveName}</label>
-                <select
-                  id="have-name"
-                  value={have}
-                  onChange={({ currentTarget: { value } }) =>
-                    enter({ path: ["batch", "have", "name"], text: value, unit: "" }, others)
-                  }
-                  {...wrong.told}
-                >
-                  {names.map((name) => (
-                    <option key={name}>{name}</option>
-                  ))}
-                </select>
-                {wrong.problem}
-              </div>
+              <Labelled label={size.haveName} wrong={wrongAt(bench, ["batch", "have", "name"])}>
+                {(tied) => (
+                  <select
+                    {...tied}
+                    value={have}
+                    onChange={({ currentTarget: { value } }) =>
+                      enter({ path: ["batch", "have", "name"], text: value, unit: "" }, others)
+                    }
+                  >
+                    {names.map((name) => (
+                      <option key={name}>{name}</option>
+                    ))}
+                  </select>
+                )}
+              </Labelled>
               {have !== "" && (
                 <Field path={["batch", "have", "amount"]} label={size.haveAmount} units={masses} instead={others} />
               )}

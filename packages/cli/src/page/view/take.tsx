@@ -5,7 +5,7 @@ import { canShare, printPage, saveFile, shareFile } from "../files.ts";
 import { openSaved, savedText } from "../saved.ts";
 import { words } from "../words.ts";
 import { Anew } from "./anew.tsx";
-import { Part } from "./parts.tsx";
+import { Button, Labelled, Part } from "./parts.tsx";
 
 /** Takes what was entered to another device, and the card to the wall. */
 export function TakePart() {
@@ -22,42 +22,31 @@ export function TakePart() {
     <Part heading={take.heading}>
       <p>{take.device}</p>
       <div class="buttons">
-        <button type="button" onClick={() => saveFile(`noodle-${day}.json`, "application/json", saved())}>
-          {take.save}
-        </button>
-        {canShare() && (
-          <button type="button" onClick={() => shareFile(`noodle-${day}.json`, saved())}>
-            {take.share}
-          </button>
+        <Button on={() => saveFile(`noodle-${day}.json`, "application/json", saved())}>{take.save}</Button>
+        {canShare() && <Button on={() => shareFile(`noodle-${day}.json`, saved())}>{take.share}</Button>}
+        <Button on={saveYaml}>{take.yaml}</Button>
+        <Button on={withCard(printPage)}>{take.print}</Button>
+        <Button on={withCard((html) => saveFile("card.html", "text/html", html))}>{take.card}</Button>
+      </div>
+      <Labelled label={take.open}>
+        {({ id }) => (
+          <input
+            id={id}
+            type="file"
+            accept=".json,application/json"
+            onChange={({ currentTarget }) => {
+              const file = currentTarget.files?.[0];
+              currentTarget.value = "";
+              if (file === undefined) return;
+              void file.text().then((text) => {
+                const opening = openSaved(data, text);
+                if (opening.ok) change(() => opening.state);
+                say(opening.ok ? take.opened : opening.why);
+              });
+            }}
+          />
         )}
-        <button type="button" onClick={saveYaml}>
-          {take.yaml}
-        </button>
-        <button type="button" onClick={withCard(printPage)}>
-          {take.print}
-        </button>
-        <button type="button" onClick={withCard((html) => saveFile("card.html", "text/html", html))}>
-          {take.card}
-        </button>
-      </div>
-      <div class="field">
-        <label for="open">{take.open}</label>
-        <input
-          id="open"
-          type="file"
-          accept=".json,application/json"
-          onChange={({ currentTarget }) => {
-            const file = currentTarget.files?.[0];
-            currentTarget.value = "";
-            if (file === undefined) return;
-            void file.text().then((text) => {
-              const opening = openSaved(data, text);
-              if (opening.ok) change(() => opening.state);
-              say(opening.ok ? take.opened : opening.why);
-            });
-          }}
-        />
-      </div>
+      </Labelled>
       <Anew />
       <p role="status">{said}</p>
     </Part>

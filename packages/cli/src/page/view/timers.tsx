@@ -1,11 +1,10 @@
 import { useEffect, useRef, useState } from "preact/hooks";
 import { useBench } from "../bench.ts";
 import { timeOf } from "../clock.ts";
-import { lastLoad } from "../items.ts";
 import { readTyped } from "../numbers.ts";
 import { latestOf, loadOf, running, type State, type Timer, withTimer } from "../state.ts";
 import { words } from "../words.ts";
-import { Loads, Part, ProblemText } from "./parts.tsx";
+import { Button, Labelled, Loads, Part } from "./parts.tsx";
 
 type Timed = Pick<Timer, "label" | "minutes" | "most">;
 
@@ -17,9 +16,8 @@ function timedWords({ label, minutes, most }: Timed): string {
 
 /** Timers that end at a time of day, whether or not somebody looks. */
 export function Timers() {
-  const { today, state, change } = useBench();
+  const { today, state, last: of, change } = useBench();
   const { roll } = words;
-  const of = lastLoad(today, state);
   const timers = running(state);
   const now = useNow(timers);
   const [own, setOwn] = useState("10");
@@ -34,9 +32,9 @@ export function Timers() {
     change((before) => withTimer(before, Math.min(before.load, of), timed, Date.now()));
   };
   const button = (timed: Timed) => (
-    <button type="button" key={timed.label} onClick={() => start(timed)}>
+    <Button key={timed.label} on={() => start(timed)}>
       {roll.start(timedWords(timed))}
-    </button>
+    </Button>
   );
   const end = (timer: Timer) =>
     change((before) => ({
@@ -52,33 +50,25 @@ export function Timers() {
             <span>{nameOf(timer, of)}</span>
             <b role="timer">{leftOf(timer, now)}</b>
             <span>{endWords(timer, now)}</span>
-            <button type="button" onClick={() => end(timer)}>
-              {roll.end(nameOf(timer, of))}
-            </button>
+            <Button on={() => end(timer)}>{roll.end(nameOf(timer, of))}</Button>
           </li>
         ))}
       </ul>
       <div class="buttons">{stages.map(button)}</div>
       <details open={stages.length === 0}>
         <summary>{roll.ownTimer}</summary>
-        <div class="field">
-          <label for="own-minutes">{roll.minutes}</label>
-          <input
-            id="own-minutes"
-            type="text"
-            inputMode="decimal"
-            autoComplete="off"
-            value={own}
-            aria-invalid={!valid}
-            aria-describedby={valid ? undefined : "own-problem"}
-            onInput={({ currentTarget: { value } }) => setOwn(value)}
-          />
-          {!valid && (
-            <div id="own-problem" role="alert">
-              <ProblemText problem={{ found: `"${own}"`, expected: words.number.minutes }} />
-            </div>
+        <Labelled label={roll.minutes} wrong={valid ? [] : [{ found: `"${own}"`, expected: words.number.minutes }]}>
+          {(tied) => (
+            <input
+              {...tied}
+              type="text"
+              inputMode="decimal"
+              autoComplete="off"
+              value={own}
+              onInput={({ currentTarget: { value } }) => setOwn(value)}
+            />
           )}
-        </div>
+        </Labelled>
         {valid && button({ label: roll.own, minutes: ownMinutes })}
       </details>
       <Awake />
@@ -89,12 +79,12 @@ export function Timers() {
 
 /** The timers that run, in a line for the other parts of the page. */
 export function Running() {
-  const { state, today } = useBench();
+  const { state, last } = useBench();
   const timers = running(state);
   const now = useNow(timers);
   return timers.map((timer) => (
     <p key={keyOf(timer)} class={timer.end <= now ? "running over" : "running"}>
-      {nameOf(timer, lastLoad(today, state))} <b role="timer">{leftOf(timer, now)}</b>
+      {nameOf(timer, last)} <b role="timer">{leftOf(timer, now)}</b>
     </p>
   ));
 }

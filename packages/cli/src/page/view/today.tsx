@@ -1,4 +1,5 @@
 import { Fragment } from "preact";
+import { useState } from "preact/hooks";
 import { textAt, valueAt } from "../../input/put.ts";
 import type { Kitchen } from "../answers.ts";
 import { useBench } from "../bench.ts";
@@ -7,7 +8,7 @@ import { asShown } from "../items.ts";
 import { degrees } from "../page-data.ts";
 import { entryAt, isFound } from "../state.ts";
 import { words } from "../words.ts";
-import { Field, FigureButton, Part, useWrong } from "./parts.tsx";
+import { Field, FigureButton, Labelled, Part, wrongAt } from "./parts.tsx";
 
 /** Another flour, alkaline product, scale or temperature than the spec has, and what follows from it. */
 export function TodayPart() {
@@ -47,12 +48,14 @@ export function TodayPart() {
       )}
       {last === "flours" && <Follows />}
       {alkali.length > 0 && <h3>{today.alkali}</h3>}
-      {alkali.map((one) => (
-        <Fragment key={one.place.join(" ")}>
-          <Product {...one} />
-          {one.strength && <Field path={one.strength} label={today.strength(one.name)} units={["%"]} />}
-        </Fragment>
-      ))}
+      <div class="fields">
+        {alkali.map((one) => (
+          <Fragment key={one.place.join(" ")}>
+            <Product {...one} />
+            {one.strength && <Field path={one.strength} label={today.strength(one.name)} units={["%"]} />}
+          </Fragment>
+        ))}
+      </div>
       {last === "alkali" && <Follows />}
       <h3>{today.scales}</h3>
       <div class="fields">
@@ -83,27 +86,48 @@ export function TodayPart() {
 }
 
 function Product({ name, place, written, products }: Kitchen["alkali"][number]) {
-  const { state, enter } = useBench();
-  const wrong = useWrong(place);
-  const id = `product-${place.join("-")}`;
+  const bench = useBench();
+  const { state, enter } = bench;
+  const { today } = words;
+  const [other, beOther] = useState(false);
+  const entered = entryAt(state, place)?.text;
+  const isOther = entered === undefined ? other : !products.includes(entered);
+  const put = (text: string) => enter({ path: [...place], text: text === written ? "" : text, unit: "" });
   return (
-    <div class="field">
-      <label for={id}>{words.today.product(name)}</label>
-      <select
-        id={id}
-        {...wrong.told}
-        value={entryAt(state, place)?.text ?? written}
-        onChange={({ currentTarget: { value } }) =>
-          enter({ path: [...place], text: value === written ? "" : value, unit: "" })
-        }
-      >
-        <option value="">{words.today.asWritten}</option>
-        {products.map((one) => (
-          <option key={one}>{one}</option>
-        ))}
-      </select>
-      {wrong.problem}
-    </div>
+    <Labelled label={today.product(name)} wrong={wrongAt(bench, place)}>
+      {({ id, ...told }) => (
+        <>
+          <select
+            id={id}
+            {...told}
+            value={isOther ? today.other : (entered ?? written)}
+            onChange={({ currentTarget: { value } }) => {
+              beOther(value === today.other);
+              put(value === today.other ? "" : value);
+            }}
+          >
+            <option value="">{today.asWritten}</option>
+            {[...products, today.other].map((one) => (
+              <option key={one}>{one}</option>
+            ))}
+          </select>
+          {isOther && (
+            <>
+              <input
+                {...told}
+                type="text"
+                inputMode="text"
+                aria-label={today.label(name)}
+                autoComplete="off"
+                value={entered ?? ""}
+                onInput={({ currentTarget: { value } }) => put(value)}
+              />
+              <p class="hint">{today.such}</p>
+            </>
+          )}
+        </>
+      )}
+    </Labelled>
   );
 }
 

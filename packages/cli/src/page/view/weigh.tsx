@@ -14,9 +14,9 @@ import {
   isPast,
   isPlain,
   itemsOfLoad,
-  lastLoad,
   loadCount,
   mendOf,
+  otherStock,
   reopened,
   withItem,
 } from "../items.ts";
@@ -25,19 +25,18 @@ import { lotOf, weighedKey, without } from "../state.ts";
 import { words } from "../words.ts";
 import { OtherDay } from "./anew.tsx";
 import { Mend } from "./mend.tsx";
-import { FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
+import { Alert, Button, FigureButton, Figures, Loads, Part, ReportSection } from "./parts.tsx";
 import { Awake } from "./timers.tsx";
 
 /** Weighs one load, one ingredient at a time in large figures, with the whole load below. */
 export function WeighPart() {
-  const { data, state, today, busy, change } = useBench();
+  const { data, state, today, listed, load, busy, change } = useBench();
   const { weigh } = words;
   const of = loadCount(today);
-  const load = Math.min(state.load, lastLoad(today, state));
-  const listed = today.loads?.items ?? [];
   const items = itemsOfLoad(listed, state, load);
   const past = isPast(listed, state, load);
   const plain = isPlain(listed, state, load);
+  const stockOf = otherStock(items, state, load);
   const bowl = bowlOf(items, state, load);
   const { standing, foreign, counted } = bowl;
   const barred = new Map(foreign.flatMap((one) => bowl.barredBy(one).map(({ id }) => [id, one.name])));
@@ -50,7 +49,10 @@ export function WeighPart() {
   const item = free.find(({ id }) => id === chosen) ?? free.find((one) => isMissing(standing(one)));
   const put = (one: Item, grams: string) => {
     const differs = differences(data.spec, today.spec, state);
-    change((now) => withItem(listed, now, load, one, { grams, at: Date.now(), differs }));
+    const { found } = today;
+    change((now) =>
+      withItem(listed, now, load, one, { grams, at: Date.now(), differs, ...(found.length > 0 && { found }) }),
+    );
     choose(undefined);
   };
   const take = (one: Item) =>
@@ -76,27 +78,20 @@ export function WeighPart() {
         remedies.map((section) => <ReportSection key={section.id} section={section} heading={weigh.tooLittle} />)}
       <Part heading={weigh.heading}>
         <Loads turn={() => choose(undefined)} />
-        <OtherDay load={load} />
+        <OtherDay />
         <div class="bench">
           <div>
             {foreign.map((one) => (
-              <p class="notice" role="alert" key={one.id}>
-                {weigh.foreign(
-                  one.name,
-                  asWeighed(one),
-                  bowl.barredBy(one).map(({ name }) => name),
-                )}
-              </p>
+              <Alert key={one.id}>{weigh.foreign(one.name, asWeighed(one), namesOf(bowl.barredBy(one)))}</Alert>
             ))}
             {counted.map((one) => (
-              <p class="notice" role="alert" key={one.id}>
-                {weigh.counted(one.name, asWeighed(one), partsOf(one, items))}
-              </p>
+              <Alert key={one.id}>{weigh.counted(one.name, asWeighed(one), partsOf(one, items))}</Alert>
             ))}
+            {stockOf !== undefined && <Alert>{weigh.otherStock(stockOf)}</Alert>}
             {plain && !past && <p class="notice">{weigh.plain}</p>}
             {load > of && <p class="notice">{weigh.beyond(load, of)}</p>}
             {past && <p class="hint">{weigh.past}</p>}
-            {foreign.length === 0 && !past && <Mend load={load} items={items} bowl={bowl} />}
+            {foreign.length === 0 && !past && <Mend items={items} bowl={bowl} />}
             <div class={item && "focus"}>
               <p class={item ? "what" : "done"} aria-live="polite" tabIndex={-1} ref={live}>
                 {item ? (
@@ -116,7 +111,7 @@ export function WeighPart() {
                   weigh.done
                 )}
               </p>
-              {item && <Focus load={load} item={item} weighed={bowl.inAll(item)} where={standing(item)} put={put} />}
+              {item && <Focus item={item} weighed={bowl.inAll(item)} where={standing(item)} put={put} />}
             </div>
           </div>
           <div>
@@ -176,6 +171,8 @@ export function WeighPart() {
   );
 }
 
+const namesOf = (items: readonly Item[]): readonly string[] => items.map(({ name }) => name);
+
 /** What a stock holds, each to the step of its scale. */
 function partsOf({ holds = [] }: Item, items: readonly Item[]): string {
   return holds
@@ -211,7 +208,6 @@ function statusOf(item: Item, where: OnScale): string {
 }
 
 interface FocusProps {
-  readonly load: number;
   readonly item: Item;
   /** What is in of it, g. */
   readonly weighed: string | undefined;
@@ -220,8 +216,8 @@ interface FocusProps {
 }
 
 /** One ingredient, to be read from a step away. It stays through the ingredients, and so does the place on it. */
-function Focus({ load, item, weighed, where, put }: FocusProps) {
-  const { state, change } = useBench();
+function Focus({ item, weighed, where, put }: FocusProps) {
+  const { state, load, change } = useBench();
   const { weigh } = words;
   const [typed, type] = useState("");
   const [fault, setFault] = useState("");
@@ -302,9 +298,9 @@ function Focus({ load, item, weighed, where, put }: FocusProps) {
                 ],
                 [doubt, weigh.only(asWeighed(item, doubt))],
               ].map(([grams = "", label]) => (
-                <button type="button" key={grams} onClick={() => give(grams)}>
+                <Button key={grams} on={() => give(grams)}>
                   {label}
-                </button>
+                </Button>
               ))}
             </div>
           </div>
