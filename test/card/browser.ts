@@ -1,21 +1,34 @@
-import { existsSync, readFileSync } from "node:fs";
+import { existsSync, readdirSync, readFileSync } from "node:fs";
 import { createRequire } from "node:module";
 import { pathToFileURL } from "node:url";
-import { type Browser, chromium, type Page } from "playwright-core";
+import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
+import { afterAll, afterEach, beforeAll, expect } from "vitest";
 
 /** Where Chromium is. */
 const executablePath = process.env["CHROMIUM"] ?? "/usr/bin/chromium";
 const axeSource = readFileSync(createRequire(import.meta.url).resolve("axe-core/axe.min.js"), "utf8");
 const inPage = readFileSync(new URL("in-page.js", import.meta.url), "utf8");
 
-/** Starts Chromium; without it the tests of the cards fail and say what to install. */
-export async function startBrowser(): Promise<Browser> {
+/** In the folder of the examples, a kitchen file and a spec that is wrong on purpose have no card and no page. */
+const without = ["harbour-store", "wrong-on-purpose"];
+export const examples = readdirSync(new URL("../../examples", import.meta.url))
+  .filter((name) => name.endsWith(".yaml"))
+  .map((name) => name.replace(".yaml", ""))
+  .filter((name) => !without.includes(name));
+
+let browser: Browser;
+const opened = new Set<Page>();
+/** What the pages of a test did that a card must not do. */
+export const misdeeds: string[] = [];
+
+// Without Chromium the tests of the cards fail and say what to install.
+beforeAll(async () => {
   if (!existsSync(executablePath)) {
     throw new Error(
       `there is no Chromium at ${executablePath}: install it (Debian: apt-get install chromium), or name it with CHROMIUM=`,
     );
   }
-  return chromium.launch({
+  browser = await chromium.launch({
     executablePath,
     args: [
       "--no-sandbox",
@@ -27,31 +40,34 @@ export async function startBrowser(): Promise<Browser> {
       "--disable-sync",
     ],
   });
-}
+});
 
-/** A page and what it did that a card must not do: talk to the console, ask the network, open dialogs. */
-export interface Watched {
-  readonly page: Page;
-  readonly misdeeds: readonly string[];
-}
+// Whatever a test is of, its pages do nothing that a card must not do: talk to the console, ask the network, open dialogs.
+afterEach(async () => {
+  await Promise.all([...opened].map((page) => page.context().close()));
+  opened.clear();
+  expect(misdeeds.splice(0)).toEqual([]);
+});
 
-/** Opens a file in a page of its own. */
-export async function openFile(browser: Browser, path: string): Promise<Watched> {
-  const page = await browser.newPage();
-  const misdeeds: string[] = [];
-  const own = pathToFileURL(path).href;
+afterAll(() => browser.close());
+
+/** Opens a file in a page of its own, which is watched and closed after the test. */
+export async function openFile(path: string, options: BrowserContextOptions = {}): Promise<Page> {
+  const page = await (await browser.newContext(options)).newPage();
+  opened.add(page);
   page.on("console", (message) => misdeeds.push(`console: ${message.text()}`));
   page.on("pageerror", (error) => misdeeds.push(`error: ${error.message}`));
   page.on("request", (request) => {
-    // A page makes a blob of its own text.
-    if (request.url() !== own && !request.url().startsWith("blob:")) misdeeds.push(`request: ${request.url()}`);
+    // A page makes a blob of its own text, and a tap on a link of the index opens a card.
+    if (!request.isNavigationRequest() && !request.url().startsWith("blob:"))
+      misdeeds.push(`request: ${request.url()}`);
   });
   page.on("dialog", (dialog) => {
     misdeeds.push(`dialog: ${dialog.message()}`);
     void dialog.dismiss();
   });
-  await page.goto(own);
-  return { page, misdeeds };
+  await page.goto(pathToFileURL(path).href);
+  return page;
 }
 
 /** Printable width, px at 96 to the inch, and size in points, of the papers. ISO 216 and ANSI/ASME Y14.1. */
