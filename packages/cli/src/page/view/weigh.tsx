@@ -1,5 +1,5 @@
 import { addedUp, type OnScale, readScale, standingOf } from "@noodlewright/core/sheet";
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useRef, useState } from "preact/hooks";
 import type { Item, Shown } from "../answers.ts";
 import { useBench } from "../bench.ts";
 import { differences } from "../differences.ts";
@@ -228,7 +228,8 @@ function Focus({ item, weighed, where, put }: FocusProps) {
     setFault("");
     setDoubt(undefined);
   };
-  useEffect(clear, [load, item.id]);
+  // Before anything can be typed: what comes late would clear what came first.
+  useLayoutEffect(clear, [load, item.id]);
   const give = (grams: string) => {
     clear();
     put(item, grams);
