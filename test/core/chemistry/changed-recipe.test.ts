@@ -1,5 +1,5 @@
 import type { Outcome } from "@noodlewright/core";
-import { correct, dilute, makeUp, type Recipe, severalStock } from "@noodlewright/core/chemistry";
+import { convert, correct, dilute, makeUp, type Recipe, severalStock } from "@noodlewright/core/chemistry";
 import { type Graph, recalculated } from "@noodlewright/core/figure";
 import { expect, it } from "vitest";
 import { graphOf } from "#core/figure/graph.ts";
@@ -30,6 +30,15 @@ const strengthen = (mass: number) =>
   correct({ batch: { ...weak, mass }, salts: soda, target: percent("12"), ...conditions });
 const stock = (mass: number): Outcome<{ readonly recipe: Recipe }> =>
   severalStock({ products: [{ ...soda, mass }], scales: [{ division: 1 }], tolerance: 1, loads: 20, ...conditions });
+const swapped = (mass: number, share: string) =>
+  convert({
+    from: { ...soda, mass },
+    to: [
+      potash,
+      { name: "crystals", composition: { species: { Na2CO3: share }, water: String(100 - Number(share)), inert: "0" } },
+    ],
+    hold: "M",
+  });
 
 it.each([
   ["a part of the ratio", make(6, "15", false), "solutions.part.0", "7", make(7, "15", false)],
@@ -37,6 +46,8 @@ it.each([
   ["the strength", make(6, "15", false), "solutions.strength", "14", make(6, "14", false)],
   ["the stock to thin", thin(500), "solutions.amount.0", "600", thin(600)],
   ["the batch to strengthen", strengthen(4200), "solutions.amount.0", "4000", strengthen(4000)],
+  ["the dose that another takes the place of", swapped(8, "37"), "convert.dose", "11", swapped(11, "37")],
+  ["what a product is made of", swapped(8, "37"), "convert.salt.2.Na2CO3", "36", swapped(8, "36")],
   ["the salt of a load", stock(8), "stock.part.1", "11", stock(11)],
 ] as const)("a solution follows %s, or says what of it does not", (_, before, id, change, after) => {
   const graph = graphFor(answered<object>(before));

@@ -234,6 +234,10 @@ it("works out again, with the inputs of a changed spec or store, what these are 
 });
 
 it("follows what products are made of to their water and to what takes their place", () => {
+  const decided = Object.values(graphsBefore(products).get("formula") ?? {}).filter(
+    ({ working }) => working.kind === "procedure",
+  );
+  expect(decided).toEqual([]);
   for (const one of casesOf(products).filter(({ where }) => where === "spec")) {
     for (const by of [more, less]) expect(off(one, by), one.path.join(".")).toEqual([]);
   }

@@ -16,13 +16,17 @@ import {
   speciesOf,
 } from "./composition.ts";
 import { atomicWeightSource } from "./elements.ts";
+import { named } from "./named.ts";
 import { solutionPh } from "./ph.ts";
+import type { SaltShare } from "./salt-content.ts";
 import type { Species } from "./species.ts";
 
 /** A product by its name. */
 export interface Product {
   readonly name: string;
   readonly composition: Composition;
+  /** Its salts as figures, where another result has them. */
+  readonly salts?: readonly SaltShare[];
 }
 
 /** A product and how many grams of it. */
@@ -75,17 +79,25 @@ function shareOf(composition: Composition, kind: Species["kind"]): Decimal {
  *
  * @param products - masses in g
  * @param when - a word that tells this figure from its like, such as `before`
+ * @param own - the masses as figures, where another result has them
  * @param ph - the pH of the solution that the salts make with the dough's water, where it was estimated
  * @example carriedBy([{ name: "soda", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: 10 }], "before").anhydrous.value // => "10"
  */
-export function carriedBy(products: readonly Weighed[], when: string, ph?: Figure): Published<Carried> {
-  const masses = products.map(({ name, mass }, index) =>
-    given(
-      { id: `carried.${when}.mass.${index + 1}`, label: `mass of ${name}`, unit: "g", places: 2 },
-      mass,
-      "the dose",
-      definition,
-    ),
+export function carriedBy(
+  products: readonly Weighed[],
+  when: string,
+  ph?: Figure,
+  own: readonly Figure[] = [],
+): Published<Carried> {
+  const masses = products.map(
+    ({ name, mass }, index) =>
+      own[index] ??
+      given(
+        { id: `carried.${when}.mass.${index + 1}`, label: `mass of ${name}`, unit: "g", places: 2 },
+        mass,
+        "the dose",
+        definition,
+      ),
   );
   const total = (
     id: string,
@@ -96,19 +108,19 @@ export function carriedBy(products: readonly Weighed[], when: string, ph?: Figur
     content: (composition: Composition) => Decimal,
     source: Source,
   ): Figure => {
-    const contents = products.map(({ name, composition }, index) =>
-      given(
-        {
-          id: `carried.${when}.${id}.${index + 1}`,
-          label: `${label} in ${unit === "g" ? "100 g" : "1 g"} of ${name}`,
-          unit,
-          places: 4,
-        },
+    const contents = products.map(({ name, composition, salts = [] }, index) => {
+      const what = `${label} in ${unit === "g" ? "100 g" : "1 g"} of ${name}`;
+      const on = salts.map(([, share]) => share);
+      return named(
+        `carried.${when}.${id}.${index + 1}`,
+        what,
+        unit,
         content(composition),
         "the composition",
         source,
-      ),
-    );
+        on,
+      );
+    });
     const naming = { id: `carried.${when}.${id}`, label, unit, places };
     return worked(naming, formula, { masses, contents }, massBalance, source);
   };

@@ -11,7 +11,7 @@ import { whatIsNotKept } from "./not-kept.ts";
 import { phTold } from "./ph.ts";
 import { alkaliBeyond } from "./published-use.ts";
 import { reactionNotes } from "./reaction.ts";
-import { amountsFor, contentOf, heldNames, type Swap } from "./swap-amounts.ts";
+import { amountsFor, contentOf, heldNames, type Swap, saltsOf } from "./swap-amounts.ts";
 import { doseOf, sharesOfFlour } from "./swap-shares.ts";
 
 /** What goes in for the dose of another product, and what both bring. */
@@ -47,9 +47,14 @@ export function convert(swap: Swap): Outcome<Published<Swapped>> {
   const problem = problemWith(swap);
   if (problem !== undefined) return refuse(problem);
   const amounts = amountsFor(swap);
-  const weighed = swap.to.map((product, index): Weighed => ({ ...product, mass: amounts[index]?.value ?? "0" }));
-  const before = carriedWithPh([swap.from], "before", swap);
-  const after = carriedWithPh(weighed, "after", swap);
+  const weighed = swap.to.map((product, index): Weighed => {
+    const salts = saltsOf({ ...product, key: String(index + 1) });
+    return { ...product, salts, mass: amounts[index]?.value ?? "0" };
+  });
+  const dose = doseOf(swap.from);
+  const old = { ...swap.from, salts: saltsOf({ ...swap.from, key: "old" }) };
+  const before = carriedWithPh([old], [dose], "before", swap);
+  const after = carriedWithPh(weighed, amounts, "after", swap);
   const waterOff = worked(
     { id: "convert.water-off", label: "to take off the tap water", unit: "g", places: 2 },
     "after - before",
@@ -62,7 +67,6 @@ export function convert(swap: Swap): Outcome<Published<Swapped>> {
     { after: then(ratio(after.carried), "after"), before: then(ratio(before.carried), "before") },
     massBalance,
   );
-  const dose = doseOf(swap.from);
   const shares = swap.flour === undefined ? undefined : sharesOfFlour([dose, ...amounts], swap.flour);
   const result = {
     dose,
@@ -124,13 +128,14 @@ function problemWith(swap: Swap): Problem | undefined {
 
 function carriedWithPh(
   products: readonly Weighed[],
+  masses: readonly Figure[],
   when: string,
   { doughWater, doughSalt, temperature }: Swap,
 ): { readonly carried: Carried; readonly notes: readonly Note[] } {
-  if (doughWater === undefined) return { carried: carriedBy(products, when), notes: [] };
+  if (doughWater === undefined) return { carried: carriedBy(products, when, undefined, masses), notes: [] };
   const salt: Weighed = { name: "salt", composition: pure("NaCl"), mass: doughSalt ?? 0 };
   const { ph, notes } = phTold(phInWater([...products, salt], doughWater, temperature ?? 25));
-  return { carried: carriedBy(products, when, ph), notes };
+  return { carried: carriedBy(products, when, ph, masses), notes };
 }
 
 function ratioNote({ to, hold }: Swap, ratioOff: Figure): readonly Note[] {

@@ -1,8 +1,10 @@
-import { type Feed, type Figure, found, worked } from "../figure/figure.ts";
+import { type Feed, type Figure, found, given, worked } from "../figure/figure.ts";
 import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, HUNDRED } from "../number/decimal.ts";
 import { cationsOf, type Product, type Weighed } from "./carried.ts";
-import { alkalinityM, alkalinityP, anhydrousShare, type Composition } from "./composition.ts";
+import { alkalinityM, alkalinityP, anhydrousShare, type Composition, isChloride, sharesOf } from "./composition.ts";
+import { perGram, type SaltShare } from "./salt-content.ts";
+import type { SpeciesName } from "./species.ts";
 import { doseOf } from "./swap-shares.ts";
 
 /** What a swap holds: the mass of anhydrous salts, alkalinity M or P, or the moles of sodium and potassium together. */
@@ -77,7 +79,7 @@ interface SecondCondition {
 function secondConditions(from: Keyed, hold: Held): readonly SecondCondition[] {
   const others: Readonly<Partial<Record<Held, Held>>> = { M: "P", P: "M" };
   const other = others[hold];
-  const ratio: SecondCondition = { of: (product) => pullFigure(product, pullOf(product, from)) };
+  const ratio: SecondCondition = { of: (product) => pullFigure(product, from) };
   if (other === undefined) return [ratio];
   return [{ old: contentFigure(from, other), of: (product) => contentFigure(product, other) }, ratio];
 }
@@ -87,26 +89,38 @@ function toldApart({ from, to }: Swap): Weighed {
   return to.some(({ name }) => name === from.name) ? { ...from, name: `the old ${from.name}` } : from;
 }
 
-/** Potassium above what the ratio of the old product asks for, mmol per g: amounts are right when these cancel. */
-function pullOf(product: Product, from: Product): Decimal {
-  const old = cationsOf(from.composition);
-  const { sodium, potassium } = cationsOf(product.composition);
-  return potassium.times(old.sodium).minus(sodium.times(old.potassium)).div(old.sodium.plus(old.potassium));
+/** Potassium above what the ratio of the old product asks for: amounts are right when these cancel. */
+function pullFigure(product: Keyed, from: Keyed): Figure {
+  const naming = {
+    id: `convert.pull.${product.key}`,
+    label: `potassium above the old ratio in 1 g of ${product.name}`,
+    unit: "mmol/g",
+    places: 4,
+  };
+  const feeds = {
+    sodium: cationFigure(product, "sodium"),
+    potassium: cationFigure(product, "potassium"),
+    oldSodium: cationFigure(from, "sodium"),
+    oldPotassium: cationFigure(from, "potassium"),
+  };
+  const formula = "(potassium * oldSodium - sodium * oldPotassium) / (oldSodium + oldPotassium)";
+  return worked(naming, formula, feeds, massBalance);
 }
 
-function pullFigure(product: Keyed, pull: Decimal): Figure {
-  return found(
-    {
-      id: `convert.pull.${product.key}`,
-      label: `potassium above the old ratio in 1 g of ${product.name}`,
-      unit: "mmol/g",
-      places: 4,
-    },
-    pull,
-    "the composition",
-    undefined,
-    massBalance,
-  );
+/** Sodium or potassium of the alkaline salts of a product. */
+function cationFigure(product: Keyed, what: "sodium" | "potassium"): Figure {
+  const label = `${what} of the alkaline salts in 1 g of ${product.name}`;
+  const naming = { id: `convert.${what}.${product.key}`, label, unit: "mmol/g", places: 4 };
+  return perGram(naming, what, saltsOf(product), massBalance);
+}
+
+/** The salts of a product as figures. */
+export function saltsOf({ composition, key, name, salts }: Keyed): readonly SaltShare[] {
+  const own = ([salt, share]: readonly [SpeciesName, Decimal]): SaltShare => {
+    const naming = { id: `convert.salt.${key}.${salt}`, label: `${salt} in ${name}`, unit: "%", places: 2 };
+    return [salt, given(naming, share, "the composition", massBalance)];
+  };
+  return salts ?? sharesOf(composition).map(own);
 }
 
 function nearerInRatio(first: Keyed, second: Keyed, { from, hold }: Swap): Keyed {
@@ -120,18 +134,20 @@ function nearerInRatio(first: Keyed, second: Keyed, { from, hold }: Swap): Keyed
 }
 
 function contentFigure(product: Keyed, hold: Held): Figure {
-  return found(
-    {
-      id: `convert.content.${hold.toLowerCase()}.${product.key}`,
-      label: `${heldNames[hold]} in 1 g of ${product.name}`,
-      unit: contentUnits[hold],
-      places: 4,
-    },
-    contentOf(product.composition, hold),
-    "the composition",
-    undefined,
-    massBalance,
-  );
+  const naming = {
+    id: `convert.content.${hold.toLowerCase()}.${product.key}`,
+    label: `${heldNames[hold]} in 1 g of ${product.name}`,
+    unit: contentUnits[hold],
+    places: 4,
+  };
+  const salts = saltsOf(product);
+  if (hold === "M" || hold === "P") return perGram(naming, `equivalents${hold}`, salts, massBalance);
+  if (hold === "cations") {
+    const [sodium, potassium] = [cationFigure(product, "sodium"), cationFigure(product, "potassium")];
+    return worked(naming, "sodium + potassium", { sodium, potassium }, massBalance);
+  }
+  const shares = salts.flatMap(([salt, share]) => (isChloride(salt) ? [] : [share]));
+  return worked(naming, "sum(shares) / 100", { shares }, massBalance);
 }
 
 function amount(product: Keyed, formula: string, from: Readonly<Record<string, Feed>>): Figure {

@@ -1,9 +1,7 @@
 import type { Composition } from "../chemistry/composition.ts";
-import { isChloride, sharesOf, speciesOf } from "../chemistry/composition.ts";
-import { atomicWeightSource } from "../chemistry/elements.ts";
-import type { SpeciesName } from "../chemistry/species.ts";
-import { type Figure, given, summed, worked } from "../figure/figure.ts";
-import { definition } from "../figure/source.ts";
+import { isChloride, sharesOf } from "../chemistry/composition.ts";
+import { perGram, type SaltShare } from "../chemistry/salt-content.ts";
+import { type Figure, summed } from "../figure/figure.ts";
 import { contentFigure, type Product } from "./made-of.ts";
 
 /** Alkaline salts without water in a product, % of it. */
@@ -24,41 +22,12 @@ export function alkalinityFigure(
   end: "M" | "P",
   what = `alkalinity-${end.toLowerCase()}`,
 ): Figure {
-  const salts = sharesOf(composition).map(([salt]) => salt);
-  return worked(
-    { id: `${product.id}.${what}`, label: `alkalinity ${end} of ${product.name}`, unit: "meq/g", places: 4 },
-    salts.length === 0 ? "0" : "10 * sum(content * equivalents / mass)",
-    salts.length === 0
-      ? {}
-      : {
-          content: salts.map((salt) => contentFigure(product, salt)),
-          equivalents: salts.map((salt) => equivalentsFigure(salt, end)),
-          mass: salts.map(molarMassFigure),
-        },
-    product.material.figureSources.composition,
-    atomicWeightSource,
-  );
-}
-
-function equivalentsFigure(salt: SpeciesName, end: "M" | "P"): Figure {
-  return given(
-    {
-      id: `salt.${salt}.equivalents-${end.toLowerCase()}`,
-      label: `equivalents of ${salt} to the end of ${end === "M" ? "bicarbonate" : "carbonate"}`,
-      unit: "",
-      places: 0,
-    },
-    speciesOf(salt)[`equivalents${end}`],
-    "definition",
-    definition,
-  );
-}
-
-function molarMassFigure(salt: SpeciesName): Figure {
-  return given(
-    { id: `salt.${salt}.molar-mass`, label: `molar mass of ${salt}`, unit: "g/mol", places: 3 },
-    speciesOf(salt).molarMass,
-    "atomic weights",
-    atomicWeightSource,
-  );
+  const salts = sharesOf(composition).map(([salt]): SaltShare => [salt, contentFigure(product, salt)]);
+  const naming = {
+    id: `${product.id}.${what}`,
+    label: `alkalinity ${end} of ${product.name}`,
+    unit: "meq/g",
+    places: 4,
+  };
+  return perGram(naming, `equivalents${end}`, salts, product.material.figureSources.composition);
 }

@@ -1,8 +1,8 @@
-import { alkalinityM } from "../chemistry/composition.ts";
+import { alkalinityM, sharesOf } from "../chemistry/composition.ts";
 import { convert } from "../chemistry/convert.ts";
+import type { SaltShare } from "../chemistry/salt-content.ts";
 import { amountsFor, type Held } from "../chemistry/swap-amounts.ts";
-import { shown, worked } from "../figure/figure.ts";
-import { scoped, withOrigins } from "../figure/graph.ts";
+import { type Figure, restingOn, shown, worked } from "../figure/figure.ts";
 import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type KitchenMaterial, type OwnMaterials, resolveMaterial, writtenProduct } from "../materials/own.ts";
@@ -10,6 +10,7 @@ import { readProduct } from "../materials/product-text.ts";
 import type { DoseBeside } from "../materials/several.ts";
 import type { Holding, SpecAlkali } from "../spec/spec.ts";
 import type { FormulaLine } from "./line.ts";
+import { contentFigure, type Product as MadeProduct } from "./made-of.ts";
 import { ofFlour } from "./naming.ts";
 
 /** An alkaline product of the spec and what takes its place. */
@@ -49,27 +50,46 @@ export function replaceAlkali(old: FormulaLine, item: SpecAlkali, own: OwnMateri
   const { composition } = old.material;
   if (!first.ok || composition === undefined)
     return refuse(problem("alkali.no-composition", [...old.path, "name"], { name: old.name }));
-  const products = other?.ok ? ([first.value, other.value] as const) : ([first.value] as const);
+  const made = (product: Product, place: number) => ({
+    ...product,
+    salts: saltsOf({ ...product, id: `${old.id}.${place}` }),
+  });
+  const one = made(first.value, 1);
+  const products = other?.ok ? ([one, made(other.value, 2)] as const) : ([one] as const);
   const names = products.map((product) => product.name);
   const { holding = usualHolding } = item;
   const hold = held[holding];
-  const from = { name: old.name, composition };
+  const from = { name: old.name, composition, salts: saltsOf(old) };
   const swap = convert({ from: { ...from, mass: old.parts.value }, to: products, hold });
   if (!swap.ok) return refuse(...swap.problems.map((problem) => ({ ...problem, path })));
-  const each = amountsFor({ from: { ...from, mass: 1 }, to: products, hold }).map((amount) => ({
-    ...amount,
-    label: `${amount.label} for 1 g of ${old.name}`,
-  }));
-  const behind = new Map(scoped(old.id, withOrigins(each)).map((figure) => [figure.id, figure]));
+  const each = amountsFor({ from: { ...from, mass: 1 }, to: products, hold });
   const lines = products.flatMap((product, index) => {
-    const amount = behind.get(`${old.id}.${each[index]?.id}`);
-    return amount === undefined ? [] : [lineFor(old, product, amount, index)];
+    const amount = each[index];
+    if (amount === undefined) return [];
+    const named = { ...amount, label: `${amount.label} for 1 g of ${old.name}` };
+    return [lineFor(old, product, inSwap(named, old.id), index)];
   });
   return answer({ old, lines: lines.filter(({ parts }) => parts.value !== "0") }, [
     note("alkali.replaced", path, { names, old: old.name, parts: shown(old.parts), holding }),
     ...strengthNotes(old),
     ...swap.notes.map((one) => ({ ...one, path, of: { inPlaceOf: old.name } })),
   ]);
+}
+
+/** A figure of the swap under the name of the product that is replaced; what products are made of keeps its own. */
+function inSwap(figure: Figure, scope: string): Figure {
+  if (!figure.id.startsWith("convert.")) return figure;
+  const under = (id: string): Figure | undefined => {
+    const fed = figure.behind?.find((one) => one.id === id);
+    return fed && inSwap(fed, scope);
+  };
+  return { ...restingOn(figure, under), id: `${scope}.${figure.id}` };
+}
+
+/** The salts of a product as figures of the formula. */
+function saltsOf(product: MadeProduct): readonly SaltShare[] {
+  const { composition } = product.material;
+  return composition === undefined ? [] : sharesOf(composition).map(([salt]) => [salt, contentFigure(product, salt)]);
 }
 
 /** What the strength of a product was taken for, which the dose of another now rests on. */
