@@ -38,6 +38,8 @@ const units = [
   ["d", "day", "s"],
   ["g/mL", "g/mL", "g/mL"],
   ["kg/m³", "kg/m^3", "g/mL"],
+  ["lb/gal", "lbm/gallon", "g/mL"],
+  ["Btu/lb", "BTU/lbm", "kJ/kg"],
   ["m/min", "m/minute", "m/minute"],
   ["m/s", "m/s", "m/minute"],
 ] as const;
@@ -54,6 +56,10 @@ describe("conversion of units, against mathjs", () => {
     const back = unit(Number(amount), base).toNumber(name);
     expect(Math.abs(fromBase(dec(amount), here).toNumber() - back)).toBeLessThanOrEqual(Math.abs(back) * 1e-13 + 1e-12);
   });
+
+  // NIST Handbook 44, Appendix C: a gallon is 128 fluid ounces
+  it("128 fl oz", () =>
+    expect(parseQuantity("128 fl oz", ["volume"])).toMatchObject({ quantity: { value: "3785.411784" } }));
 
   it.each([
     ["1 lb 4 oz", ["1 lbm", "4 oz"], "g"],

@@ -1,4 +1,4 @@
-import { type Outcome, told } from "@noodlewright/core";
+import { type Outcome, readNoodleData, told } from "@noodlewright/core";
 import {
   hydrate,
   pure,
@@ -40,6 +40,7 @@ describe("a strength in words", () => {
     ["1.20 mol/L", { measure: "mol-per-litre", value: "1.2" }],
     ["1.2 mol/kg", { measure: "mol-per-kilogram", value: "1.2" }],
     ["1.18 g/mL", { measure: "density", value: "1.18" }],
+    ["10 lb/gal", { measure: "density", value: "1.19826427316896628543913255806" }],
     ["24 °Bé", { measure: "degrees-baume", value: "24", scale: "145" }],
     ["24 degrees Baumé", { measure: "degrees-baume", value: "24", scale: "145" }],
     ["1 to 4", { measure: "parts-to-water", value: "25" }],
@@ -321,7 +322,23 @@ describe("a product in one line", () => {
   });
 
   it.each([
-    ["sodum carbonate", "no guess is made for an alkali"],
+    [{ solution: { salts: { Na2CO3: 1 }, strength: "25 %" } }, true],
+    [{ composition: { Na2CO3: "25 %", water: "rest" } }, true],
+    [{ solution: { salts: { Na2CO3: 1 }, strength: "17 %" } }, false],
+    [{ composition: { Na2CO3: "37 %", water: "63 %" } }, false],
+  ])("says the same of the figures %j of a spec: %j", (figures, told) => {
+    const data = {
+      name: "test",
+      flours: [{ name: "bread flour", amount: "100 %" }],
+      water: { added: "36 %" },
+      alkali: [{ name: "our bottle", amount: "2 %", figures }],
+    };
+    const loud = answered(readNoodleData(data)).notes.filter((note) => note.loud);
+    expect(JSON.stringify(loud).includes("strength.undissolved")).toBe(told);
+  });
+
+  it.each([
+    ["sodum carbonate", 'did you mean "sodium carbonate" or "sodium bicarbonate"? no guess is made for an alkali'],
     ["harbor powder", 'did you mean "harbour powder"'],
     ["kansui", "the label or the supplier must tell"],
     ["xyzzy", "look it up in the catalogue"],

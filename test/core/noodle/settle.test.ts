@@ -354,6 +354,7 @@ describe("a spec that states its amounts and what it wants", () => {
         /^wanted\.missed: .* the cost of a bowl is 0\.16\d* EUR.*; of it, bread flour costs 0\.1\d* EUR$/u,
       ),
     ]);
+    expect(loud("0.1 EUR").join()).toContain("at most 0.10 EUR");
     expect(loud("at most 0.20 EUR")).toEqual([]);
   });
 });

@@ -13,6 +13,7 @@ import type { Reached } from "../figure/problems/explore.ts";
 import type { OnBases } from "../formula/blend.ts";
 import type { Formula } from "../formula/formula.ts";
 import { atMoisture } from "../formula/mix.ts";
+import { minorPlaces } from "../materials/currencies.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { ceilToDivision, dec, fixedText, floorToDivision } from "../number/decimal.ts";
 import type { Bounds } from "../spec/blend-schema.ts";
@@ -250,7 +251,8 @@ function bowlChecks(spec: Spec, formula: Formula, cost: Cost | undefined): HeldW
 }
 
 function atMost(most: string, { unit }: Figure): Bounds {
-  return { text: `at most ${most} ${unit}`, most };
+  const places = Math.max(minorPlaces(unit) ?? 0, dec(most).decimalPlaces());
+  return { text: `at most ${fixedText(most, places)} ${unit}`, most };
 }
 
 function check(

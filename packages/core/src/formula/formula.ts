@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { reactionNotes } from "../chemistry/reaction.ts";
 import { type Figure, shown, summed } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import { answer, type Note, note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
+import { answer, loudNote, type Note, note, type Outcome, type Problem, refuse } from "../figure/problem.ts";
 import { citation, definition, massBalance } from "../figure/source.ts";
 import type { Allergen } from "../materials/allergens.ts";
 import { flourBasis } from "../materials/moisture.ts";
@@ -232,9 +232,10 @@ function basisNotes(lines: readonly FormulaLine[]): readonly Note[] {
 function materialNotes(lines: readonly FormulaLine[]): readonly Note[] {
   const telling = lines.filter((line) => line.role !== "salt");
   return telling.flatMap((line) =>
-    line.material.notes.map((says) =>
-      note(line.role === "alkali" ? "alkali.product" : "materials.note", line.path, { name: line.name, says }),
-    ),
+    line.material.notes.map((says) => {
+      const code = line.role === "alkali" ? "alkali.product" : "materials.note";
+      return (typeof says !== "string" && says.loud ? loudNote : note)(code, line.path, { name: line.name, says });
+    }),
   );
 }
 

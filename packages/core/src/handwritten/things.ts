@@ -1,5 +1,5 @@
 import { nameAdvice } from "../figure/problems/materials.ts";
-import { findMaterial, isAlkaliLike, materialNamed } from "../materials/catalogue.ts";
+import { findMaterial, isAlkaliLike, materialNamed, nearestAlkalis } from "../materials/catalogue.ts";
 import type { Material } from "../materials/material.ts";
 import { plainName } from "../materials/nearest.ts";
 import { readProduct } from "../materials/product-text.ts";
@@ -67,7 +67,10 @@ export function thingOf(written: string, inBrackets: readonly string[]): Thing {
     },
     get advice() {
       const found = findMaterial(plain);
-      return nameAdvice(this.alkali, found.ok ? [] : found.nearest, otherwise);
+      return nameAdvice(
+        { alkali: this.alkali, nearest: found.ok ? [] : found.nearest, alike: nearestAlkalis(plain) },
+        otherwise,
+      );
     },
   };
 }

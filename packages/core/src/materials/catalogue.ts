@@ -79,12 +79,23 @@ let ofAlkalis: ReadonlySet<string> | undefined;
 
 function alkaliNames(): ReadonlySet<string> {
   if (ofAlkalis !== undefined) return ofAlkalis;
-  const salts = entries()
-    .filter(({ key }) => key.startsWith("salt "))
-    .flatMap(({ name, aliases }) => [name, ...aliases]);
   const others = severalThings.flatMap(({ kind, names }) => (kind === "flour" ? [] : names));
-  ofAlkalis = new Set([...salts, ...others].map(plainName));
+  ofAlkalis = new Set([...saltNames(), ...others].map(plainName));
   return ofAlkalis;
+}
+
+function saltNames(): readonly string[] {
+  const salts = entries().filter(({ key }) => key.startsWith("salt "));
+  return salts.flatMap(({ name, aliases }) => [name, ...aliases]);
+}
+
+/**
+ * The salts that a name of an alkali may have been meant for, to ask back with and never to take.
+ *
+ * @example nearestAlkalis("sodum carbonate")[0] // => "sodium carbonate"
+ */
+export function nearestAlkalis(name: string): readonly string[] {
+  return isAlkaliLike(name) ? nearestNames(name, saltNames(), 2) : [];
 }
 
 /**

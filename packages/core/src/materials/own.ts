@@ -6,7 +6,7 @@ import { answer, type Note, type Outcome, type Path, problem, refuse } from "../
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import { findMaterial, isAlkaliLike, materialNamed, nearestMaterials } from "./catalogue.ts";
+import { findMaterial, isAlkaliLike, materialNamed, nearestAlkalis, nearestMaterials } from "./catalogue.ts";
 import { findPart } from "./composition-parts.ts";
 import {
   assumedMoisture,
@@ -26,7 +26,7 @@ import { type NutrientFigure, nutrients, ofStated } from "./nutrients.ts";
 import type { RecordedFigures } from "./recorded.ts";
 import type { MaterialFigures } from "./schema.ts";
 import { type DoseBeside, severalOf, severalProblem } from "./several.ts";
-import { fitUncertainty, statedComposition, statesComposition } from "./stated-composition.ts";
+import { fitUncertainty, statedComposition, statesComposition, undissolved } from "./stated-composition.ts";
 import { toastedLayer, toastedNote } from "./toasted.ts";
 import { withinWhole } from "./whole-food.ts";
 
@@ -136,7 +136,14 @@ function findBase(
   const found = findMaterial(looked);
   const ownNearest = like === undefined ? nearestMaterials(looked, Object.keys(own)) : [];
   const nearest = [...new Set([...ownNearest, ...(found.ok ? [] : found.nearest)])].slice(0, 3);
-  return refuse(problem("materials.unknown", path, { name: looked, nearest, alkali: isAlkaliLike(looked) }));
+  return refuse(
+    problem("materials.unknown", path, {
+      name: looked,
+      nearest,
+      alkali: isAlkaliLike(looked),
+      alike: nearestAlkalis(looked),
+    }),
+  );
 }
 
 const inKitchens = new WeakMap<Material, KitchenMaterial>();
@@ -240,6 +247,7 @@ function overlay(
     ...doubtOf(figures, before, { moisture, assumed, labelled: labelled.value, protein }),
     notes: [
       ...(composition.value ? composition.notes : start.notes),
+      ...(composition.value && isRest(figures) ? undissolved(name, composition.value, place) : []),
       ...(labelled.value?.notes ?? []),
       ...(assumed ? [assumedNote] : []),
     ],

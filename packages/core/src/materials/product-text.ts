@@ -1,13 +1,9 @@
 import type { Product } from "../chemistry/carried.ts";
 import { anhydrousShare, type Composition, hydrate, mixture, pure, waterOnly } from "../chemistry/composition.ts";
 import { mixInRatio } from "../chemistry/ratio.ts";
-import { staysClear } from "../chemistry/solubility.ts";
 import { solutionAt } from "../chemistry/stated-strength.ts";
-import { shown as figureText } from "../figure/figure.ts";
-import { measure } from "../figure/in-system.ts";
 import {
   answer,
-  loudNote,
   type Note,
   note,
   type Outcome,
@@ -18,10 +14,11 @@ import {
   refuse,
 } from "../figure/problem.ts";
 import { type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
-import { isAlkaliLike, nearestMaterials } from "./catalogue.ts";
+import { isAlkaliLike, nearestAlkalis, nearestMaterials } from "./catalogue.ts";
 import { findPart } from "./composition-parts.ts";
 import { isMaterialName, type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
 import { type DoseBeside, severalOf } from "./several.ts";
+import { undissolved } from "./stated-composition.ts";
 import { pointed, readStrength, type StrengthTerms, solutionUnits, strengthForms } from "./strength-text.ts";
 
 /** What a product is read with. */
@@ -71,17 +68,6 @@ export function readProduct(
     return answer({ name, composition: composition.value }, [...composition.notes, ...notes]);
   }
   return refuse(problem("product.no-alkali", path, { name, lines: usualLines, others: true }));
-}
-
-/** °C that what dissolves is told of. */
-const ROOM = "20";
-
-/** What is told of a solution that cannot be one: there is more salt in it than dissolves. */
-function undissolved(name: string, composition: Composition, path: Path): readonly Note[] {
-  const clarity = staysClear(composition, ROOM);
-  if (!clarity.ok || clarity.value.verdict !== "crystals") return [];
-  const facts = { name, temperature: measure(ROOM, "°C", 0), taken: figureText(clarity.value.taken) };
-  return [loudNote("strength.undissolved", path, facts)];
 }
 
 /** The problem of a comma that may be a decimal one or none, with the line of either where it is read. */
@@ -144,7 +130,7 @@ function byName(name: string, { own, path, beside, solution, shown }: Reading): 
 
 function unknown(name: string, { own, path, shown }: Reading): Outcome<Composition> {
   const nearest = nearestMaterials(name, Object.keys(own));
-  const facts = { name, nearest, alkali: isAlkaliLike(name), ...shown() };
+  const facts = { name, nearest, alkali: isAlkaliLike(name), alike: nearestAlkalis(name), ...shown() };
   return refuse(problem("product.unknown", path, facts));
 }
 

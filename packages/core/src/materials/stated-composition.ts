@@ -1,9 +1,22 @@
 import { anhydrousShare, type Composition, hydrate, isChloride, pure, sharesOf } from "../chemistry/composition.ts";
 import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
+import { staysClear } from "../chemistry/solubility.ts";
 import { hydrates } from "../chemistry/species.ts";
 import { fitRange, type StatedStrength, solutionAt } from "../chemistry/stated-strength.ts";
 import { assayed } from "../chemistry/titration.ts";
-import { answer, type Outcome, type Path, type Problem, problem, problemsOf, refuse } from "../figure/problem.ts";
+import { shown as figureText } from "../figure/figure.ts";
+import { measure } from "../figure/in-system.ts";
+import {
+  answer,
+  loudNote,
+  type Note,
+  type Outcome,
+  type Path,
+  type Problem,
+  problem,
+  problemsOf,
+  refuse,
+} from "../figure/problem.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { alkalinityForms, readAlkalinity } from "./alkalinity-text.ts";
 import { findPart, readParts, unknownPart } from "./composition-parts.ts";
@@ -124,4 +137,15 @@ export function saltsInRatio(
 
 function placed<T>(outcome: Outcome<T>, path: Path): Outcome<T> {
   return outcome.ok ? outcome : refuse(...outcome.problems.map((problem) => ({ ...problem, path })));
+}
+
+/** °C that what dissolves is told of. */
+const ROOM = "20";
+
+/** What is told of a solution that cannot be one: there is more salt in it than dissolves. */
+export function undissolved(name: string, composition: Composition, path: Path): readonly Note[] {
+  const clarity = staysClear(composition, ROOM);
+  if (!clarity.ok || clarity.value.verdict !== "crystals") return [];
+  const facts = { name, temperature: measure(ROOM, "°C", 0), taken: figureText(clarity.value.taken) };
+  return [loudNote("strength.undissolved", path, facts)];
 }

@@ -4,6 +4,7 @@ import type { RatioBy } from "../chemistry/ratio.ts";
 import type { StatedStrength } from "../chemistry/stated-strength.ts";
 import { frozen } from "../figure/frozen.ts";
 import { type DecimalText, dec, decimalText, HUNDRED } from "../number/decimal.ts";
+import { poundsPerGallon } from "../number/units.ts";
 
 /** What goes with a strength as written: the hydrometer's scale, the temperature, and what parts count. */
 export interface StrengthTerms {
@@ -31,20 +32,22 @@ export function pointed(text: string): string | undefined {
 }
 
 /** The ways to write a strength, for messages. */
-export const strengthForms = "20 % (by mass), 22 % w/v, 250 g/L, 1.2 mol/L, 1.2 mol/kg, 1.18 g/mL, 24 °Bé or 1 to 3";
+export const strengthForms =
+  "20 % (by mass), 22 % w/v, 250 g/L, 1.2 mol/L, 1.2 mol/kg, 1.18 g/mL, 9.85 lb/gal, 24 °Bé or 1 to 3";
 
 const number = String.raw`(\d+(?:\.\d+)?|\.\d+)`;
 const measured = new RegExp(`^${number} ?(.+)$`, "u");
 const inParts = new RegExp(`^${number}(?: ?: ?| to )${number}$`, "u");
 
-/** Measures that only a solution has. */
-const ofSolutions: readonly (readonly [form: string, measure: StatedStrength["measure"]])[] = [
+/** Measures that only a solution has, and what one of the unit is in that of the measure where it is another. */
+const ofSolutions: readonly (readonly [form: string, measure: StatedStrength["measure"], factor?: DecimalText])[] = [
   ["(?:(?:°|º|degrees?|deg) ?)?(?:baum[ée]|b[ée])", "degrees-baume"],
   ["% ?(?:w/v|m/v)|g ?(?:/|per) ?100 ?(?:ml|cc)", "mass-volume-percent"],
   ["g ?(?:/|per) ?(?:l|litre|liter)", "grams-per-litre"],
   ["mol ?(?:/|per) ?(?:l|litre|liter)", "mol-per-litre"],
   ["mol ?/ ?kg", "mol-per-kilogram"],
   ["g ?/ ?ml|kg ?/ ?l", "density"],
+  ["lbs? ?(?:/|per) ?(?:us )?gal(?:lon)?", "density", poundsPerGallon],
 ];
 
 /** The units of a strength that only a solution has, to be found within a line. */
@@ -53,7 +56,7 @@ export const solutionUnits = ofSolutions.map(([form]) => form).join("|");
 const byMass = ["% ?(?:w/w|m/m)?|% (?:by|of) (?:mass|weight)", "mass-percent"] as const;
 
 const measures = [...ofSolutions, byMass].map(
-  ([form, measure]) => [new RegExp(`^(?:${form})$`, "u"), measure] as const,
+  ([form, measure, factor = "1"]) => ({ form: new RegExp(`^(?:${form})$`, "u"), measure, factor }) as const,
 );
 
 /**
@@ -73,8 +76,8 @@ export function readStrength(text: string, terms: StrengthTerms = {}): StatedStr
   }
   const [, amount, unit] = measured.exec(plain) ?? [];
   if (amount === undefined || unit === undefined) return undefined;
-  const value = decimalText(dec(amount));
-  const measure = measures.find(([form]) => form.test(unit))?.[1];
+  const { measure, factor = "1" } = measures.find(({ form }) => form.test(unit)) ?? {};
+  const value = decimalText(dec(amount).times(factor));
   if (measure === "degrees-baume") return { measure, value, scale: terms.modulus ?? "145", ...at(terms.readAt) };
   return measure && { measure, value, ...at(terms.temperature) };
 }

@@ -23,10 +23,13 @@ export type Dimension =
   | "heat"
   | "temperature difference";
 
+/** 453.59237 g over 3785.411784 mL, to 30 digits: the one factor that does not end. */
+export const poundsPerGallon = "0.119826427316896628543913255806";
+
 /**
- * Factors are exact by definition.
+ * Factors are exact by definition, but the one that does not end.
  * Source: international yard and pound agreement of 1959 (1 lb = 453.59237 g, 1 in = 25.4 mm),
- * NIST Special Publication 811 (2008), Appendix B; US gallon of 231 cubic inches, same place. From memory.
+ * NIST Special Publication 811 (2008), Appendix B; US gallon of 231 cubic inches with 128 fluid ounces, 1 Btu/lb = 2.326 kJ/kg, same place. From memory.
  */
 export const units: readonly Unit[] = [
   { symbol: "g", dimension: "mass", factor: "1", aliases: ["gram", "grams", "gramme", "grammes"] },
@@ -58,6 +61,12 @@ export const units: readonly Unit[] = [
   },
   { symbol: "L", dimension: "volume", factor: "1000", aliases: ["l", "litre", "litres", "liter", "liters"] },
   { symbol: "gal", dimension: "volume", factor: "3785.411784", aliases: ["gallon", "gallons", "us gal"] },
+  {
+    symbol: "fl oz",
+    dimension: "volume",
+    factor: "29.5735295625",
+    aliases: ["fluid ounce", "fluid ounces", "us fl oz", "fl. oz", "fl. oz."],
+  },
   { symbol: "°C", dimension: "temperature", factor: "1", aliases: ["c", "deg c", "celsius", "℃"] },
   { symbol: "°F", dimension: "temperature", factor: "1", aliases: ["f", "deg f", "fahrenheit", "℉"] },
   { symbol: "%", dimension: "share", factor: "1", aliases: ["percent", "per cent", "pct"] },
@@ -68,6 +77,7 @@ export const units: readonly Unit[] = [
   { symbol: "d", dimension: "time", factor: "86400", aliases: ["day", "days"] },
   { symbol: "g/mL", dimension: "density", factor: "1", aliases: ["g/ml", "kg/l", "g/cm3", "g/cm³"] },
   { symbol: "kg/m³", dimension: "density", factor: "0.001", aliases: ["kg/m3", "g/l"] },
+  { symbol: "lb/gal", dimension: "density", factor: poundsPerGallon, aliases: ["lb/us gal", "lbs/gal"] },
   { symbol: "meq", dimension: "alkalinity", factor: "1", aliases: ["mval", "meq/100 g", "mval/100 g"] },
   { symbol: "meq/kg", dimension: "alkalinity", factor: "0.1", aliases: ["mval/kg"] },
   { symbol: "m/min", dimension: "speed", factor: "1", aliases: [] },
@@ -76,6 +86,7 @@ export const units: readonly Unit[] = [
   { symbol: "kW", dimension: "power", factor: "1", aliases: ["kilowatt", "kilowatts"] },
   { symbol: "W", dimension: "power", factor: "0.001", aliases: ["watt", "watts"] },
   { symbol: "kJ/kg", dimension: "heat", factor: "1", aliases: ["j/g"] },
+  { symbol: "Btu/lb", dimension: "heat", factor: "2.326", aliases: [] },
   { symbol: "K", dimension: "temperature difference", factor: "1", aliases: ["kelvin"] },
 ];
 

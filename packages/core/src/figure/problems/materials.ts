@@ -3,12 +3,12 @@ import { type Counts, input, type Lists, noAnswer, remark, type Sentences, type 
 import { didYouMean, ofOne } from "./words.ts";
 
 /** A name that stands for nothing; no guess is made where it is like that of an alkali. */
-type Named = Texts<"name"> & Lists<"nearest"> & { readonly alkali: boolean };
+type Named = Texts<"name"> & Lists<"nearest"> & { readonly alkali: boolean } & Partial<Lists<"alike">>;
 
 /** What to do about a name that stands for nothing: the nearest ones, or where to look it up. */
-export function nameAdvice(alkali: boolean, nearest: readonly string[], otherwise: string): string {
+export function nameAdvice({ alkali, nearest, alike = [] }: Omit<Named, "name">, otherwise: string): string {
   if (alkali)
-    return "no guess is made for an alkali: look it up in the catalogue, or write the composition on its label";
+    return `${alike.length === 0 ? "" : `${didYouMean(alike, "")} `}no guess is made for an alkali: look it up in the catalogue, or write the composition on its label`;
   return nearest.length === 0 ? otherwise : `${didYouMean(nearest, "")} Otherwise ${otherwise}`;
 }
 
@@ -17,8 +17,11 @@ type Shown = Partial<Lists<"lines">> & { readonly others?: boolean };
 
 const aProduct = "a name, a formula, what is in it in %, or salts at a strength";
 
-function productUnknown({ name, nearest, alkali, ...shown }: Named & Shown): Sentences {
-  const advice = nameAdvice(alkali, nearest, "look it up in the catalogue, or write what is in it");
+function productUnknown({ name, nearest, alkali, alike, ...shown }: Named & Shown): Sentences {
+  const advice = nameAdvice(
+    { nearest, alkali, ...(alike && { alike }) },
+    "look it up in the catalogue, or write what is in it",
+  );
   return beside(shown, { found: `"${name}"`, expected: aProduct, advice });
 }
 
@@ -151,10 +154,10 @@ export const materials = {
     expected: "a serving above zero, in grams",
     advice: "copy the grams of the serving from the label",
   })),
-  "materials.unknown": input(({ name, nearest, alkali }: Named) => ({
+  "materials.unknown": input(({ name, ...like }: Named) => ({
     found: `"${name}"`,
     expected: "a material of the catalogue, or one of the kitchen's own with its figures",
-    advice: nameAdvice(alkali, nearest, "look it up in the catalogue, or give its figures under `figures:`"),
+    advice: nameAdvice(like, "look it up in the catalogue, or give its figures under `figures:`"),
   })),
   "materials.composition-missing": input(({ name }: Texts<"name">) => ({
     found: `"${name}" without a composition`,
@@ -291,7 +294,7 @@ export const materials = {
     }: Texts<"words"> & Partial<Texts<"kind">> & Lists<"nearest"> & { readonly alkali: boolean }) => ({
       found: `nothing in the catalogue for "${words}"${kind === undefined ? "" : ` of the kind ${kind}`}`,
       expected: "words of a name, such as rye or bread flour",
-      advice: nameAdvice(alkali, nearest, "give the material its own figures in the spec"),
+      advice: nameAdvice({ alkali, nearest }, "give the material its own figures in the spec"),
     }),
   ),
 
