@@ -87,6 +87,17 @@ const rows: Readonly<Record<string, Row>> = {
   "empty.yaml": { what: "nothing", content: "", expected: [["file.empty", ""]] },
   "blank.yaml": { what: "blanks", content: " \n\n", expected: [["file.empty", ""]] },
   "comment.yaml": { what: "nothing but a comment", content: "# a noodle\n", expected: [["file.empty", ""]] },
+  "dashes.yaml": { what: "nothing between its marks", content: "---\n", expected: [["file.empty", ""]] },
+  "form.yaml": {
+    what: "a form that nobody filled in",
+    content: "name: {{ name }}\n",
+    expected: [["file.syntax", "1:8", "{ name }"]],
+  },
+  "sixties.yaml": {
+    what: "a number in sixties, as an older YAML reads it",
+    content: `%YAML 1.1\n---\nname: a\n${flours}${water}batch:\n  bowls: 1:10\n  rawWeight: 130 g\n`,
+    expected: [["spec.type", "10:10", "1:10"]],
+  },
   "picture.yaml": {
     what: "bytes that are no text",
     content: Uint8Array.from({ length: 2000 }, (_, index) => (index * 89 + 137) % 256),

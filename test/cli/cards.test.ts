@@ -208,7 +208,7 @@ describe("noodlewright cards", () => {
     const unnamed = runBuilt(["cards", folder]);
     expect([unnamed.status, unnamed.stderr]).toEqual([2, expect.stringContaining("--out")]);
     const blocked = runBuilt(["cards", folder, "-o", join(folder, "good.json")]);
-    expect([blocked.status, blocked.stderr]).toEqual([2, expect.stringContaining("cannot be written there")]);
+    expect([blocked.status, blocked.stderr]).toEqual([2, expect.stringContaining("file.unwritable")]);
   });
 });
 

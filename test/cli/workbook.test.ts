@@ -485,6 +485,13 @@ describe("a workbook that was written here, read back", () => {
     ]);
   });
 
+  test("says what somebody wrote into its spec that no spec takes", () => {
+    const parts = Object.entries(partsOf(fileOf("school-noodle")));
+    const spoilt = parts.map(([name, part]) => [name, strToU8(part.replace("added: 35 %", "added: 35 % {"))]);
+    const { open } = specOfWorkbook(zipSync(Object.fromEntries(spoilt))) ?? {};
+    expect(open).toEqual([expect.stringMatching(/^sheet Spec, water\.added: "35 % \{"; right would be /u)]);
+  });
+
   test("is read where another program saved it without the values of its formulas", async () => {
     const parts = Object.entries(partsOf(fileOf("school-noodle", {}, { bowls: 300 })));
     const bare = parts.map(([name, part]) => [name, strToU8(part.replace(/(<\/f>)<v>[^<]*<\/v>/gu, "$1"))]);

@@ -1,4 +1,5 @@
 import {
+  accessSync,
   closeSync,
   constants,
   existsSync,
@@ -18,6 +19,7 @@ import {
 } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { ownMark } from "@noodlewright/core/render";
+import { codeOf } from "./input/read-file.ts";
 import type { Io, OutFile, WriteFault, WriteOver } from "./io.ts";
 
 /** As much of a file as has to hold the mark. */
@@ -109,6 +111,8 @@ function refusal(target: string, over: WriteOver, read: ReadonlySet<string>): Wr
   if (stats === undefined) return undefined;
   if (over === "nothing") return "there";
   if (!stats.isFile()) return "no-file";
+  // A new file takes its place, which its folder alone would allow.
+  accessSync(target, constants.W_OK);
   if (read.has(`${stats.dev}:${stats.ino}`)) return over === "input" ? undefined : "input";
   return over === "own" && !isOwn(target) ? "foreign" : undefined;
 }
@@ -144,8 +148,4 @@ function place(part: string, target: string, over: WriteOver): void {
     }
   }
   renameSync(part, target);
-}
-
-function codeOf(error: unknown): string {
-  return error instanceof Error && "code" in error ? String(error.code) : "";
 }

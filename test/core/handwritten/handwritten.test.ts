@@ -798,6 +798,7 @@ test.each([
   ["3/4 cup + 1 Tbsp water", "3/4 cup + 1 Tbsp may be"],
   ["1 cup water", "198 to 250 g"],
   ["350–400 g water", "is a range"],
+  ["water 3:50 g", "is not one number"],
   ["2 cups bread flour", "180 to 325 g (common practice, no source)"],
   ["2 eggs", "80 to 130 g"],
   ["Eier 2 Stück", "without the shell may be 80 to 130 g"],

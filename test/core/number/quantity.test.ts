@@ -24,6 +24,8 @@ const readable: readonly (readonly [string | number, readonly Dimension[], strin
   ["0 g", ["mass"], "0", "g"],
   ["36 %", ["share"], "36", "%"],
   ["36%", ["share", "mass"], "36", "%"],
+  ["３６．５％", ["share"], "36.5", "%"],
+  ["－５℃".normalize("NFC"), ["temperature"], "-5", "°C"],
   ["12 percent", ["share"], "12", "%"],
   ["500 ppm", ["share"], "0.05", "ppm"],
   ["300 mg/kg", ["share"], "0.03", "ppm"],

@@ -13,6 +13,7 @@ function nested(depth: number): unknown {
 const wrong: readonly (readonly [code: string, place: string, written: unknown, says: string])[] = [
   ["spec.unknown-key", "flour", { ...good, flour: [] }, "`flours`"],
   ["spec.unknown-key", "water.aded", { ...good, water: { added: "36 %", aded: "1 %" } }, "`added`"],
+  ["spec.unknown-key", '"wa\u200Bter"', { ...good, "wa\u200Bter": { added: "36 %" } }, "cannot be seen"],
   ["spec.unknown-key", "qqqq", { ...good, qqqq: 1 }, "`notes`"],
   ["spec.missing", "name", { ...good, name: undefined }, "name"],
   ["spec.missing", "flours", { ...good, flours: undefined }, "flours"],
@@ -35,6 +36,12 @@ const wrong: readonly (readonly [code: string, place: string, written: unknown, 
   ],
   ["spec.choice", "mixer.of", { ...good, mixer: { largest: "1 kg", of: "dow" } }, "dough"],
   ["spec.choice", "batch.load", { ...good, batch: { load: "biggest" } }, "largest"],
+  [
+    "spec.size",
+    `materials.${"a".repeat(81)}`,
+    { ...good, materials: { ["a".repeat(81)]: {} } },
+    "at most 80 characters",
+  ],
   ["spec.size", "name", { ...good, name: " " }, "at least 1 character"],
   ["spec.size", "flours", { ...good, flours: [] }, "at least 1 entry"],
   ["spec.size", "batch.bowls", { ...good, batch: { bowls: 0 } }, "at least 1"],
@@ -127,7 +134,7 @@ describe("readKitchenFile", () => {
     [[], "spec.type"],
     [{ materials: [] }, "spec.type"],
     [{ materials: { house: "flour" } }, "spec.type"],
-    [{ materials: { ["x".repeat(81)]: {} } }, "spec.type"],
+    [{ materials: { ["x".repeat(81)]: {} } }, "spec.size"],
     [{ materials: {}, flours: [] }, "spec.unknown-key"],
   ])("refuses %j", (written, code) => {
     expect(codesOf(readKitchenFile(written))).toEqual([code]);

@@ -3,7 +3,7 @@ import { checksumOf, printable, renderCard } from "@noodlewright/core/render";
 import { parseFile } from "../input/document.ts";
 import type { Placed, PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
-import { largest, readTextFile } from "../input/read-file.ts";
+import { codeOf, largest, readTextFile } from "../input/read-file.ts";
 import { type ExitStatus, exit, type Io, type OutFile } from "../io.ts";
 import { printProblems } from "../shared/answer.ts";
 import { orderOf } from "../shared/ask-noodle.ts";
@@ -108,8 +108,8 @@ async function specFiles(folder: string, io: Io): Promise<Placed<{ names: readon
   try {
     const names = await io.listFolder(folder);
     return { ok: true, names: [...names].filter((name) => /\.(ya?ml|json)$/iu.test(name)).sort() };
-  } catch {
-    return { ok: false, problems: [ownProblem("file.unreadable", { folder })] };
+  } catch (error) {
+    return { ok: false, problems: [ownProblem("file.unreadable", { error: codeOf(error), folder })] };
   }
 }
 
@@ -126,9 +126,9 @@ async function isSpec(path: string, io: Io): Promise<boolean> {
 async function writeAll(folder: string, files: readonly OutFile[], asked: Asked, io: Io): Promise<ExitStatus> {
   try {
     await io.makeFolder(folder);
-  } catch {
-    io.err(`noodlewright: ${printable(folder)}: the cards cannot be written there. Name another folder.\n`);
-    return exit.wrongInput;
+  } catch (error) {
+    const problem = { ...ownProblem("file.unwritable", { error: codeOf(error) }), file: folder };
+    return printProblems([problem], asked, io, "nothing was written");
   }
   const status = await writeFiles(files, writeOver(asked), asked, io);
   if (status !== exit.done) return status;

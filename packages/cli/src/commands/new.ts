@@ -134,6 +134,8 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     return words.length > 0 || start === undefined || flag === "flour" ? words : [start[flag]].flat();
   };
   const book = reading === undefined || anew ? undefined : await writtenBook(reading.file.bytes);
+  if (reading?.file.text.trim() === "" && book === undefined && !anew)
+    return printProblems([{ ...ownProblem("file.empty", { wanted: "formula" }), file: reading.file.name }], asked, io);
   const remarks = reading === undefined || book !== undefined ? [] : await writtenRemarks(reading.file.bytes);
   const parts = [
     ["flours", "flour"],

@@ -15,6 +15,7 @@ import {
   commaFaults,
   duplicateFaults,
   type Fault,
+  keyFaults,
   type Span,
   syntaxFaults,
   tooManyMarks,
@@ -57,7 +58,13 @@ function parseText(file: TextFile): Parsing {
   const excess = tooManyMarks(file.text, mostMarks);
   if (excess !== undefined) return { ok: false, problems: [{ ...excess, file: file.name }] };
   const lineCounter = new LineCounter();
-  const document = parseDocument(file.text, { lineCounter, prettyErrors: false, uniqueKeys: false });
+  const document = parseDocument(file.text, {
+    lineCounter,
+    prettyErrors: false,
+    uniqueKeys: false,
+    schema: "core", // whatever version the file names: `1:10` is no number
+    logLevel: "error",
+  });
   const lines = file.text.split(/\r?\n/u);
   const at = ({ problem, span: [start, end] }: Fault): PlacedProblem => {
     const { line, col } = lineCounter.linePos(start);
@@ -67,9 +74,8 @@ function parseText(file: TextFile): Parsing {
   };
   const syntax = syntaxFaults(document.errors);
   if (syntax.length > 0) return { ok: false, problems: syntax.map(at) };
-  if (document.contents === null) return { ok: false, problems: [{ ...nothing, file: file.name }] };
-  const commas = commaFaults(document, file.text);
-  if (commas.length > 0) return { ok: false, problems: commas.map(at) };
+  const slips = [...keyFaults(document), ...commaFaults(document, file.text)];
+  if (slips.length > 0) return { ok: false, problems: slips.map(at) };
   const tooMany = tooManyValues(document, mostValues);
   if (tooMany !== undefined) return { ok: false, problems: [{ ...tooMany, file: file.name }] };
   let data: unknown;
@@ -78,6 +84,7 @@ function parseText(file: TextFile): Parsing {
   } catch {
     return { ok: false, problems: aliasFaults(document, mostAliases).map(at) };
   }
+  if (data === null) return { ok: false, problems: [{ ...nothing, file: file.name }] };
   const find = finder(document);
   const place = (problem: AnyProblem): PlacedProblem => {
     const span = find(problem);
@@ -86,7 +93,7 @@ function parseText(file: TextFile): Parsing {
   return { ok: true, parsed: { data, place, duplicates: duplicateFaults(document, file.text).map(at) } };
 }
 
-const nothing = ownProblem("file.empty", {});
+const nothing = ownProblem("file.empty", { wanted: "spec" });
 
 /** Finds the value that a path points at; its key where the key is wrong; the nearest parent where it is missing. */
 function finder(document: Document): (problem: AnyProblem) => Span | undefined {
@@ -118,7 +125,7 @@ function finder(document: Document): (problem: AnyProblem) => Span | undefined {
 }
 
 function keyText({ key }: Pair): string {
-  return isScalar(key) ? String(key.value) : "";
+  return isScalar(key) ? String(key.value ?? "") : "";
 }
 
 function rangeOf(node: unknown): Span | undefined {

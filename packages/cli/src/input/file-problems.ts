@@ -1,4 +1,4 @@
-import { type Alias, type Document, isScalar, Lexer, visit, type YAMLParseError } from "yaml";
+import { type Alias, type Document, isCollection, isScalar, Lexer, visit, type YAMLParseError } from "yaml";
 import type { Slip } from "../render/problem-texts.ts";
 import { type AnyProblem, ownProblem } from "./problem.ts";
 
@@ -80,6 +80,21 @@ function duplicateFault(text: string, start: number, end: number): Fault {
     problem: ownProblem("file.duplicate-key", { key }),
     span: [start, start + key.length],
   };
+}
+
+/** Braces or brackets where a key stands, as in a form that nobody filled in: `name: {{ name }}`. */
+export function keyFaults(document: Document): readonly Fault[] {
+  const faults: Fault[] = [];
+  visit(document, {
+    Pair: (_at, { key }) => {
+      if (!isCollection(key) || !key.range) return;
+      faults.push({
+        problem: ownProblem("file.syntax", { detail: "", slip: "braces" }),
+        span: [key.range[0], key.range[1]],
+      });
+    },
+  });
+  return faults;
 }
 
 /** Decimal commas within braces, where a comma ends the value: `{ added: 36,5 % }` says `added: 36` and a key of its own, `5 %`. */

@@ -44,7 +44,7 @@ export async function readTextFile(
   }
   if (bytes.length > most) return refuse(tooLarge(most < largest));
   const text = await textOf(bytes, name);
-  if (text === undefined) return refuse(ownProblem("file.not-text", {}));
+  if (text === undefined) return refuse(ownProblem("file.not-text", { packed: isPacked(bytes) }));
   if (typeof text !== "string") return refuse(text);
   return { ok: true, file: { name, text, bytes } };
 }
@@ -65,5 +65,15 @@ export function plainText(bytes: Uint8Array): string | undefined {
 }
 
 function unreadable(error: unknown): AnyProblem {
-  return ownProblem("file.unreadable", { error: error instanceof Error && "code" in error ? String(error.code) : "" });
+  return ownProblem("file.unreadable", { error: codeOf(error) });
+}
+
+/** What the system calls a failure; nothing where it is none of its own. */
+export function codeOf(error: unknown): string {
+  return error instanceof Error && "code" in error ? String(error.code) : "";
+}
+
+/** Whether bytes begin as packed files do, workbooks among them. */
+export function isPacked([first, second]: Uint8Array): boolean {
+  return first === 0x50 && second === 0x4b;
 }

@@ -1,4 +1,5 @@
 import { isDeepStrictEqual } from "node:util";
+import { type Problem, told } from "@noodlewright/core";
 import type { Path } from "@noodlewright/core/figure";
 import type { WorkbookSheet } from "@noodlewright/core/render";
 import { keyPathIn, readSpec } from "@noodlewright/core/spec";
@@ -157,8 +158,12 @@ function changedSpec(before: Data, book: Book, file: TextFile): BookSpec {
   const { data, placed } = withTyped(before, book);
   const reading = readSpec(data);
   const problems = reading.ok ? [] : reading.problems;
-  const isOpen = ({ text, puts }: (typeof placed)[number]): boolean =>
-    !isNumber(text) || puts.some(({ path }) => problems.some((one) => path.every((step, at) => one.path[at] === step)));
+  const isOf = (one: Problem, { puts }: (typeof placed)[number]): boolean =>
+    puts.some(({ path }) => path.every((step, at) => one.path[at] === step));
+  const isOpen = (typed: (typeof placed)[number]): boolean =>
+    !isNumber(typed.text) || problems.some((one) => isOf(one, typed));
+  // What somebody changed in the spec of the workbook itself.
+  const others = problems.filter((one) => !placed.some((typed) => isOf(one, typed)));
   return {
     data,
     file,
@@ -170,11 +175,17 @@ function changedSpec(before: Data, book: Book, file: TextFile): BookSpec {
       ),
     sought: placed.length > 0 ? soughtIn(data) : [],
     shown: placed.length > 0 && placed.every(({ seen }) => seen) ? book : undefined,
-    open: placed.filter(isOpen).map(({ cell, label, text, unit, before: was }) => {
-      const why =
-        text === "" ? "the cell is empty" : isNumber(text) ? `${text} is not taken` : `"${text}" is no number`;
-      return `${cell}, ${label}: ${why}; the spec had ${withUnit(was, unit)}`;
-    }),
+    open: [
+      ...placed.filter(isOpen).map(({ cell, label, text, unit, before: was }) => {
+        const why =
+          text === "" ? "the cell is empty" : isNumber(text) ? `${text} is not taken` : `"${text}" is no number`;
+        return `${cell}, ${label}: ${why}; the spec had ${withUnit(was, unit)}`;
+      }),
+      ...others.map(
+        (one) =>
+          `sheet ${specSheetName}, ${one.path.join(".")}: ${told(one).found}; right would be ${told(one).expected}`,
+      ),
+    ],
   };
 }
 

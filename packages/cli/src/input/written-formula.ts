@@ -1,6 +1,6 @@
 import type { NoWorkbook } from "../render/problem-texts.ts";
 import { ownProblem } from "./problem.ts";
-import { largest, largestWorkbook, plainText, type TextOrNot, tooLarge } from "./read-file.ts";
+import { isPacked, largest, largestWorkbook, plainText, type TextOrNot, tooLarge } from "./read-file.ts";
 import type { BookSpec } from "./workbook-spec.ts";
 
 /** A formula that somebody wrote down, and what there is to know of how it was read. */
@@ -65,10 +65,6 @@ const ownHeading = /[,;\t]"?change here"?[,;\t]"?unit"?[,;\t]"?(?:as written|in 
 /** Whether bytes begin as the compound files do in which older spreadsheets keep a workbook. */
 function isOlder([first, second, third, fourth]: Uint8Array): boolean {
   return first === 0xd0 && second === 0xcf && third === 0x11 && fourth === 0xe0;
-}
-
-function isPacked(bytes: Uint8Array): boolean {
-  return bytes[0] === 0x50 && bytes[1] === 0x4b;
 }
 
 /** A text in UTF-8, or in UTF-16 where its first bytes say so, or every other of them is nothing: as spreadsheets write it. */

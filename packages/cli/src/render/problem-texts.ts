@@ -17,7 +17,11 @@ export interface NoWorkbook {
 
 /** Problems of files, flags and words of the command line, and their sentences. */
 export const catalogue = {
-  "file.empty": input(() => ({ found: "nothing", expected: "a spec", advice: "start from `noodlewright new`" })),
+  "file.empty": input(({ wanted }: { readonly wanted: "spec" | "formula" }) => ({
+    found: "nothing",
+    expected: `a ${wanted}`,
+    advice: wanted === "spec" ? "start from `noodlewright new`" : "write a line for each ingredient, with its amount",
+  })),
   "file.no-input": input(() => ({
     found: "nothing to read: standard input is this terminal",
     expected: "a spec from a file or another command",
@@ -39,10 +43,12 @@ export const catalogue = {
           };
     },
   ),
-  "file.not-text": input(() => ({
-    found: "a file that is not text",
+  "file.not-text": input(({ packed }: { readonly packed: boolean }) => ({
+    found: packed ? "a packed file, as workbooks are" : "a file that is not text",
     expected: "a text in UTF-8",
-    advice: "check its name, or save it as plain text in UTF-8",
+    advice: packed
+      ? "make a spec of a workbook with `noodlewright new noodle.yaml --from formula.xlsx`"
+      : "check its name, or save it as plain text in UTF-8",
   })),
   "file.workbook": input(({ why, at = "" }: NoWorkbook) => ({
     found: {
@@ -69,14 +75,14 @@ export const catalogue = {
       "cells alone": "read the workbook (.xlsx) itself: it keeps the whole spec",
     }[why],
   })),
-  "file.unreadable": input((facts: Texts<"error"> | Texts<"folder">) => {
-    if ("folder" in facts)
-      return { found: `no folder ${facts.folder}`, expected: "a folder that can be read", advice: "check its name" };
-    const [found, advice] = unreadable[facts.error] ?? [
-      `a file that cannot be read (${facts.error})`,
-      "check the file",
-    ];
-    return { found, expected: "a file that can be read", advice };
+  "file.unreadable": input(({ error, folder }: Texts<"error"> & Partial<Texts<"folder">>) => {
+    const [found, advice] =
+      folder === undefined
+        ? (unreadable[error] ?? [`a file that cannot be read (${error})`, "check the file"])
+        : error === "EACCES"
+          ? [`the folder ${folder}, which may not be read`, "check its permissions"]
+          : [`no folder ${folder}`, "check its name"];
+    return { found, expected: `a ${folder === undefined ? "file" : "folder"} that can be read`, advice };
   }),
   "file.no-kitchen": input(() => ({
     found: "a file without materials or machines",
@@ -283,6 +289,7 @@ export type Slip =
   | "open quote"
   | "indent"
   | "first sign"
+  | "braces"
   | "another";
 
 const keyAndValue = "a key, a colon, a space and the value, such as `salt: 1 %`";
@@ -317,7 +324,12 @@ const slips: Readonly<Record<Slip, readonly [found: string, expected: string, ad
   "first sign": [
     "a value that begins with a sign that YAML keeps for itself",
     "the value in quotes",
-    'write it in quotes, such as "@home"',
+    'write a text in quotes, such as "@home", and a number before its unit, such as `36 %`',
+  ],
+  braces: [
+    "braces or brackets where a name should stand",
+    keyAndValue,
+    "fill in what is still in braces, or put a text with braces in quotes",
   ],
   another: ["", "YAML or JSON", "check indents, colons and quotes here"],
 };
@@ -333,6 +345,7 @@ const unwritable: OfSystem = {
   "no file": ["a folder, a pipe or a device", "name a file, or print with -"],
   ENOENT: noFolder,
   ENOTDIR: noFolder,
+  EEXIST: ["a file where a folder is wanted", "name another folder"],
   EACCES: ["a place that may not be written to", "check the permissions of the folder and the file"],
   ENOSPC: ["a disk without room", "make room on it, or name a folder on another"],
 };

@@ -23,11 +23,12 @@ export interface Amount {
 /** What a comma between digits is in a text: known from its other numbers. */
 export type CommaUse = "decimal" | "thousands" | undefined;
 
-const number = String.raw`\d+ \d+\/\d+|\d+\/\d+|\d{1,3}(?:'\d{3})+|\d+(?:[.,]\d+)*|[.,]\d+`;
+/** `3:50 g` is no number that a scale shows. */
+const number = String.raw`\d+ \d+\/\d+|\d+(?::\d+)+(?= ?(?:${measureWords}))|\d+\/\d+|\d{1,3}(?:'\d{3})+|\d+(?:[.,]\d+)*|[.,]\d+`;
 /** Groups of three digits with spaces, `1 000 g`, are a number only where nothing else could stand before. */
 const grouped = String.raw`(?:(?<=\p{L}[ ,]+)(?<!(?:type?|tipo) +)[1-9]\d?(?: \d{3})+|(?<=^|[:=\t–-] *)\d{1,3}(?: \d{3})+|\d{1,3}(?: 000)+)(?:[.,]\d+)?(?= ?(?:k?g|%)(?!\p{L}))`;
 const amountForm = new RegExp(
-  String.raw`(?<![\p{Script=Latin}\p{N}.,/])(?:(?<times>\d+) ?x ?)?(?<first>${grouped}|${number})(?: ?(?:[–~-]|to|or|bis|oder) ?(?<last>${number}))? ?(?:(?<measure>${measureWords})(?! ?\/ ?m?l(?!\p{L}))(?: ?x ?(?<after>\d+)(?![\p{L}\p{N}.,]))?|(?![\p{L}\p{N}%/.,]))`,
+  String.raw`(?<![\p{Script=Latin}\p{N}.,/]|\d:)(?:(?<times>\d+) ?x ?)?(?<first>${grouped}|${number})(?: ?(?:[–~-]|to|or|bis|oder) ?(?<last>${number}))? ?(?:(?<measure>${measureWords})(?! ?\/ ?m?l(?!\p{L}))(?: ?x ?(?<after>\d+)(?![\p{L}\p{N}.,]))?|(?![\p{L}\p{N}%/.,]))`,
   "giu",
 );
 
@@ -58,6 +59,8 @@ function amountFrom(match: RegExpExecArray, comma: CommaUse): Amount {
   const place = { written: written.trim(), start: match.index, end: match.index + written.trimEnd().length };
   const measure = word === undefined ? undefined : measureOf(word);
   if (measure?.by === "other") return { ...place, is: { by: "other" } };
+  if (first.includes(":"))
+    return unclear(place, `"${place.written}" is not one number: write the amount that you weigh`);
   if (last !== undefined) return unclear(place, `"${place.written}" is a range: write the amount that you weigh`);
   if (measure?.by === "unknown") {
     return unclear(place, `nobody can tell what "${place.written}" weighs: weigh it once and write the grams`);

@@ -2,6 +2,7 @@ import type { Problem } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { formulaOf } from "../formula/formula.ts";
 import { dec, decimalText, fixedText, sum } from "../number/decimal.ts";
+import { mostNotes } from "../spec/spec.ts";
 import { madeOf } from "./beside.ts";
 import { lineEnds, mostLines, mostText, plainLine, plainLines, type WrittenLine } from "./characters.ts";
 import { type Draft, type DraftEntry, draftData, draftText } from "./draft.ts";
@@ -99,9 +100,11 @@ export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): H
   const parted = lines.flatMap((line) => ingredientsOf(line, comma));
   const beside = table.notes.map((line) => ({ line, read: { kind: "note", opensSteps: false } as const }));
   const read = joinedLines(parted.map((line) => ({ line, read: readLine(line, comma) })));
-  const sorted = sortLines([...read, ...beside], table.leftOut);
+  const { notes: written, ...sorted } = sortLines([...read, ...beside], table.leftOut);
+  const texts = written.map((note) => note.text);
+  const notes = written.filter((_, index) => texts.slice(0, index + 1).join("\n").length < mostNotes);
   const { items, remarks } = withUnits(sorted.placed);
-  const { draft, items: merged } = assemble(items, { ...sorted, prices: table.prices }, wishes);
+  const { draft, items: merged } = assemble(items, { ...sorted, notes, prices: table.prices }, wishes);
   const open = merged.flatMap(({ item: { line }, part, asks }) =>
     asks.map(({ about, text: ask }) => ({ line: line.number, text: line.text, part, about, ask })),
   );
@@ -111,7 +114,7 @@ export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): H
   return {
     understood: merged.filter(({ asks }) => asks.length === 0).map(understoodLine),
     notUnderstood: sorted.leftOut,
-    notes: sorted.notes,
+    notes,
     questions: [...open, ...missing, ...beyond],
     remarks: [
       ...remarks,
@@ -119,6 +122,9 @@ export function readHandwritten(text: string, wishes: HandwrittenWishes = {}): H
       ...(all.length > mostLines || text.length > mostText
         ? [`only the first ${mostLines} lines are read, or ${mostText} letters`]
         : []),
+      ...written
+        .slice(notes.length, notes.length + 1)
+        .map(({ line }) => `a spec keeps ${mostNotes} letters of notes: those from line ${line} on are left out`),
     ],
     ...(sorted.yields && { yields: withRawWeight(sorted.yields, merged) }),
     spec,

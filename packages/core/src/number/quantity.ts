@@ -51,7 +51,8 @@ const vulgar: Readonly<Record<string, string>> = {
 const kitchenMeasure = /^(?:t|tsp|teaspoons?|tbsp?|tbl|tablespoons?|spoons?|cups?|fl oz|pints?|quarts?)\.?$/iu;
 
 /**
- * Reads a quantity written the way people write it: `350 g`, `1 lb 4 oz`, `1 1/2 oz`, `36 %`, `1.4 mm`, `100 F`, `1 h 30 min`.
+ * Reads a quantity written the way people write it: `350 g`, `1 lb 4 oz`, `1 1/2 oz`, `36 %`, `1.4 mm`, `100 F`, `1 h 30 min`,
+ * in wide letters too.
  *
  * A negative number is taken for temperatures only. A number without unit, a unit of another kind and a decimal comma are
  * answered with what would be right.
@@ -65,9 +66,10 @@ export function parseQuantity(input: string | number, dimensions: readonly Dimen
     ok: false,
     fault: { why, about, dimensions },
   });
-  const negative = /^[-−]/u.test(written);
+  const plain = written.replace(/[！-～]/gu, (wide) => wide.normalize("NFKC"));
+  const negative = /^[-−]/u.test(plain);
   if (negative && !dimensions.includes("temperature")) return refused("below zero");
-  const text = spellFractions(negative ? written.slice(1) : written);
+  const text = spellFractions(negative ? plain.slice(1) : plain);
   if (/\d,\d/u.test(text)) return refused("decimal comma");
   if (text.length > 80) return refused("too long");
   if (/^(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu.test(text)) return refused("no unit", text);

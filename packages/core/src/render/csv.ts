@@ -1,19 +1,22 @@
 import { problem } from "../figure/problem.ts";
 import type { Cell, Report, Table } from "../report/schema.ts";
+import { figuresTable } from "./figures-table.ts";
 import { printableReport } from "./printable.ts";
 import type { Rendering } from "./rendering.ts";
 
 /**
- * Prints one table of a report as CSV (RFC 4180): exact numbers, ungrouped, with the units in the headings.
+ * Prints one table of a report as CSV (RFC 4180): exact numbers, ungrouped, with the units in the headings. A report without
+ * a table gives its figures, named `figures`.
  *
  * @example renderCsv(askFormula(example("school-noodle")).report()).text.split("\n")[1] // => "mill strong flour,85.00,62.04,11.56\r"
  */
 export function renderCsv(whole: Report, name: string | undefined): Rendering {
   const report = printableReport(whole);
-  const tables = report.sections.flatMap(({ blocks }) =>
-    blocks.filter((block): block is Table => block.kind === "table"),
-  );
-  const wanted = name ?? report.main;
+  const blocks = report.sections.flatMap((section) => section.blocks);
+  const figures = blocks.flatMap((block) => (block.kind === "figures" ? block.figures : []));
+  const own = blocks.filter((block) => block.kind === "table");
+  const tables = own.length === 0 && figures.length > 0 ? [figuresTable(figures)] : own;
+  const wanted = name ?? (own.length === 0 ? "figures" : report.main);
   const table = tables.find(({ id }) => id === wanted);
   if (table === undefined) {
     const names = tables.map(({ id }) => id);

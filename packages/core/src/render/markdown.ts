@@ -1,5 +1,5 @@
-import { shownGrouped } from "../figure/in-system.ts";
 import type { Block, Report, Table } from "../report/schema.ts";
+import { figuresTable } from "./figures-table.ts";
 import { byLoudness } from "./loud.ts";
 import { printableReport } from "./printable.ts";
 import { workings } from "./working.ts";
@@ -27,19 +27,7 @@ function blockText(block: Block): string {
     case "table":
       return tableText(block);
     case "figures":
-      return tableText({
-        kind: "table",
-        id: "figures",
-        columns: [
-          { id: "figure", label: "figure", align: "left" },
-          { id: "value", label: "value", align: "right" },
-          { id: "unit", label: "unit", align: "left" },
-        ],
-        rows: block.figures.map((figure) => ({
-          role: "item",
-          cells: [{ text: figure.label }, { text: shownGrouped(figure) }, { text: figure.unit }],
-        })),
-      });
+      return tableText(figuresTable(block.figures));
     case "text":
       return block.lines.map(escaped).join("\n\n");
     case "picture":

@@ -163,6 +163,8 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.core.$ZodType, meant?: z.
         const instead = meant && `${String(meant.path.at(-1))}: ${plainValue(input, key)}`;
         return unknownKey(key, path, schema, { instead, value: plainValue(input, key) });
       });
+    case "invalid_key":
+      return issue.issues.flatMap((one) => toProblems({ ...one, path: issue.path }, schema));
     case "custom": {
       const { problem: refusal } = issue.params as { readonly problem: Problem };
       return [{ ...refusal, path }];
@@ -176,7 +178,6 @@ function toProblems(issue: z.core.$ZodIssue, schema: z.core.$ZodType, meant?: z.
     case "invalid_type":
     case "invalid_union":
     case "invalid_format":
-    case "invalid_key":
     case "invalid_element":
     case "not_multiple_of": {
       if (typeof input === "number" && meaning.quantity) {

@@ -214,6 +214,9 @@ const scaleSchema = section({ id: "Scale", description: "A scale" }, () => ({
   error: z.optional(massField("How far a weight on it may be off, ±; half a division unless stated", ["2 g"])),
 }));
 
+/** Most letters of notes in a spec. */
+export const mostNotes = 4000;
+
 /** The noodle spec: what a cook writes. Types, validation and JSON Schema come from here. */
 export const specSchema = described(
   z.strictObject({
@@ -221,7 +224,7 @@ export const specSchema = described(
       description: "Name of the noodle",
       examples: ["Weekday noodle"],
     }),
-    notes: described(z.optional(written.check(z.maxLength(4000))), {
+    notes: described(z.optional(written.check(z.maxLength(mostNotes))), {
       description: "Anything worth remembering",
       examples: ["The class likes it firm"],
     }),

@@ -64,7 +64,8 @@ export const spec = {
       instead,
       elsewhere,
     }: Texts<"key"> & Lists<"allowed" | "nearest"> & Partial<Texts<"recorded" | "instead">> & Partial<Elsewhere>) => {
-      const found = `the key "${key}"`;
+      const [odd] = nearest[0] === undefined ? "" : key.replace(/[ -~]/gu, "");
+      const found = `the key "${key}"${odd === undefined ? "" : `, with ${codePoint(odd)} in it`}`;
       if (elsewhere !== undefined) {
         const section = elsewhere.slice(0, -1).findLast((step) => typeof step === "string");
         return {
@@ -85,7 +86,10 @@ export const spec = {
       return {
         found,
         expected: `one of: ${allowed.join(", ")}`,
-        advice: nearest[0] === undefined ? without : `did you mean \`${nearest[0]}\`?`,
+        advice:
+          nearest[0] === undefined
+            ? without
+            : `did you mean \`${nearest[0]}\`?${odd === undefined ? "" : " Type the key again: a letter of it cannot be seen, or only looks like another"}`,
       };
     },
   ),
@@ -113,6 +117,11 @@ export const spec = {
     advice: 'write it like "nearest", "most rye flour" or "use up rye flour; barley flour"',
   })),
 };
+
+/** A letter that may not be seen, as Unicode names it. */
+function codePoint(letter: string): string {
+  return `U+${(letter.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, "0")}`;
+}
 
 /** Where a key, or what it names, stands in a spec; what was written there, and the entry of a list that it would be. */
 export interface Elsewhere {
