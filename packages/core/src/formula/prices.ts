@@ -15,7 +15,8 @@ export function bought(name: string, material: KitchenMaterial, { prices, stock 
 }
 
 function byName<Value>(stated: Readonly<Record<string, Value>> = {}, name: string): Value | undefined {
-  return Object.entries(stated).findLast(([key]) => materialName(key) === materialName(name))?.[1];
+  const sought = materialName(name);
+  return Object.entries(stated).findLast(([key]) => materialName(key) === sought)?.[1];
 }
 
 function overlaid(
@@ -41,7 +42,8 @@ export function boughtLines(lines: readonly FormulaLine[], spec: Bought): readon
 
 /** The lines of the same material, whatever name each has. */
 export function sameMaterial({ name }: FormulaLine, lines: readonly FormulaLine[]): readonly FormulaLine[] {
-  return lines.filter((one) => materialName(one.name) === materialName(name));
+  const sought = materialName(name);
+  return lines.filter((one) => materialName(one.name) === sought);
 }
 
 /** Decimal places that a price by weight, and what a bowl costs, are told to beyond those of the currency. */
