@@ -91,7 +91,7 @@ function Product({ name, place, written, products }: Kitchen["alkali"][number]) 
   const { today } = words;
   const [other, beOther] = useState(false);
   const entered = entryAt(state, place)?.text;
-  const isOther = entered === undefined ? other : !products.includes(entered);
+  const isOther = other || (entered !== undefined && !products.includes(entered));
   const put = (text: string) => enter({ path: [...place], text: text === written ? "" : text, unit: "" });
   return (
     <Labelled label={today.product(name)} wrong={wrongAt(bench, place)}>
