@@ -1,6 +1,6 @@
 import { basisText } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
-import type * as z from "zod/mini";
+import * as z from "zod/mini";
 import {
   amountField,
   amountOrRestField,
@@ -11,6 +11,7 @@ import {
   parsePrice,
   priceField,
   quantityField,
+  section,
   shareField,
 } from "#core/materials/fields.ts";
 
@@ -110,4 +111,15 @@ describe("prices", () => {
       expect(parsePrice(written)).toBeUndefined();
     },
   );
+});
+
+it("makes the schema of a section when one is read, and not to see whether it may be missing", () => {
+  let made = 0;
+  const mixer = section({}, () => {
+    made += 1;
+    return { largest: massField("Largest load", ["10 kg"]) };
+  });
+  const kitchen = z.strictObject({ mixer: z.optional(mixer) });
+  expect([read(kitchen, {}), made]).toEqual([{}, 0]);
+  expect([kitchen.parse({ mixer: { largest: "10 kg" } }).mixer?.largest.value, made]).toEqual(["10000", 1]);
 });
