@@ -8,7 +8,7 @@ interface Row {
   readonly what: string;
   readonly content: string | Uint8Array;
   /** Code, line and column, and the text that the carets stand under. */
-  readonly expected: readonly (readonly [code: string, place: string, pointed?: string])[];
+  readonly expected: readonly string[];
 }
 
 const flours = "flours:\n  - name: bread flour\n    amount: 100 %\n";
@@ -18,181 +18,161 @@ const rows: Readonly<Record<string, Row>> = {
   "twice.yaml": {
     what: "keys that stand twice, with what else is wrong",
     content: `name: a\nname: b\nflours:\n  - name: bread flour\n    amount: 90 %\n${water}`,
-    expected: [
-      ["file.duplicate-key", "2:1", "name"],
-      ["flours.shares-total", "3:1", "flours"],
-    ],
+    expected: ["file.duplicate-key 2:1 name", "flours.shares-total 3:1 flours"],
   },
   "twice.json": {
     what: "a key that stands twice in JSON",
     content:
       '{"name": "a", "name": "b", "flours": [{"name": "bread flour", "amount": "100 %"}], "water": {"added": "36 %"}}',
-    expected: [["file.duplicate-key", "1:15", '"name"']],
+    expected: ['file.duplicate-key 1:15 "name"'],
   },
   "keys.yaml": {
     what: "unknown keys at the top and inside",
     content: `name: a\nwatr: 3\nflours:\n  - nam: bread flour\n    amount: 100 %\n${water}`,
-    expected: [
-      ["spec.unknown-key", "2:1", "watr"],
-      ["spec.unknown-key", "4:5", "nam"],
-    ],
+    expected: ["spec.unknown-key 2:1 watr", "spec.unknown-key 4:5 nam"],
   },
   "shares.yaml": {
     what: "shares that do not total 100",
     content: `name: a\nflours:\n  - name: bread flour\n    amount: 80 %\n  - name: barley flour\n    amount: 25 %\n${water}`,
-    expected: [["flours.shares-total", "2:1", "flours"]],
+    expected: ["flours.shares-total 2:1 flours"],
   },
   "absurd.yaml": {
     what: "negative and absurd values",
     content: `name: a\n${flours}water:\n  added: -3 %\nsalt: 300 %\nbatch:\n  bowls: 0\n  rawWeight: 0 g\nlosses:\n  mixing: 150 %\nscales:\n  - division: 1e400 g\n`,
     expected: [
-      ["quantity.unreadable", "6:10", "-3 %"],
-      ["quantity.out-of-range", "7:7", "300 %"],
-      ["spec.size", "9:10", "0"],
-      ["quantity.out-of-range", "10:14", "0 g"],
-      ["quantity.out-of-range", "12:11", "150 %"],
-      ["quantity.unreadable", "14:15", "1e400 g"],
+      "quantity.unreadable 6:10 -3 %",
+      "quantity.out-of-range 7:7 300 %",
+      "spec.size 9:10 0",
+      "quantity.out-of-range 10:14 0 g",
+      "quantity.out-of-range 12:11 150 %",
+      "quantity.unreadable 14:15 1e400 g",
     ],
   },
   "infinite.yaml": {
     what: "numbers that are none",
     content: `name: a\n${flours}water:\n  added: .nan\nsalt: .inf\n`,
-    expected: [
-      ["quantity.unreadable", "6:10", ".nan"],
-      ["quantity.unreadable", "7:7", ".inf"],
-    ],
+    expected: ["quantity.unreadable 6:10 .nan", "quantity.unreadable 7:7 .inf"],
   },
   "egg.yaml": {
     what: "less water than the egg brings",
     content: `name: a\n${flours}water:\n  added: 2 %\ningredients:\n  - name: whole egg\n    amount: 10 %\n`,
-    expected: [["water.below-carried", "6:10", "2 %"]],
+    expected: ["water.below-carried 6:10 2 %"],
   },
   "laughs.yaml": {
     what: "aliases that multiply (the billion laughs)",
     content: ["a: &a [x, x, x, x, x, x, x, x, x]"]
       .concat(["b", "c", "d", "e", "f", "g", "h", "i"].map((key, index) => laugh(key, "abcdefgh".charAt(index))))
       .join("\n"),
-    expected: [["file.aliases", "9:40", "*h"]],
+    expected: ["file.aliases 9:40 *h"],
   },
   "alias.yaml": {
     what: "an alias of nothing",
     content: "name: a\nflours: *store\n",
-    expected: [["file.alias", "2:9", "*store"]],
+    expected: ["file.alias 2:9 *store"],
   },
   "ring.yaml": {
     what: "an alias of the list it stands in",
     content: `name: a\nflours: &ring [*ring, *ring]\n${water}`,
-    expected: [["spec.too-deep", ""]],
+    expected: ["spec.too-deep"],
   },
-  "empty.yaml": { what: "nothing", content: "", expected: [["file.empty", ""]] },
-  "blank.yaml": { what: "blanks", content: " \n\n", expected: [["file.empty", ""]] },
-  "comment.yaml": { what: "nothing but a comment", content: "# a noodle\n", expected: [["file.empty", ""]] },
-  "dashes.yaml": { what: "nothing between its marks", content: "---\n", expected: [["file.empty", ""]] },
+  "empty.yaml": { what: "nothing", content: "", expected: ["file.empty"] },
+  "blank.yaml": { what: "blanks", content: " \n\n", expected: ["file.empty"] },
+  "comment.yaml": { what: "nothing but a comment", content: "# a noodle\n", expected: ["file.empty"] },
+  "dashes.yaml": { what: "nothing between its marks", content: "---\n", expected: ["file.empty"] },
   "form.yaml": {
     what: "a form that nobody filled in",
     content: "name: {{ name }}\n",
-    expected: [["file.syntax", "1:8", "{ name }"]],
+    expected: ["file.syntax 1:8 { name }"],
   },
   "sixties.yaml": {
     what: "a number in sixties, as an older YAML reads it",
     content: `%YAML 1.1\n---\nname: a\n${flours}${water}batch:\n  bowls: 1:10\n  rawWeight: 130 g\n`,
-    expected: [["spec.type", "10:10", "1:10"]],
+    expected: ["spec.type 10:10 1:10"],
   },
   "picture.yaml": {
     what: "bytes that are no text",
     content: Uint8Array.from({ length: 2000 }, (_, index) => (index * 89 + 137) % 256),
-    expected: [["file.not-text", ""]],
+    expected: ["file.not-text"],
   },
   "wide.yaml": {
     what: "UTF-16",
     content: Uint8Array.from([0xff, 0xfe, 0x6e, 0x00, 0x61, 0x00]),
-    expected: [["file.not-text", ""]],
+    expected: ["file.not-text"],
   },
-  "huge.yaml": { what: "10 MB", content: "a: 1\n".repeat(2_000_000), expected: [["file.too-large", ""]] },
+  "huge.yaml": { what: "10 MB", content: "a: 1\n".repeat(2_000_000), expected: ["file.too-large"] },
   "tabs.yaml": {
     what: "tabs for indents",
     content: `name: a\nflours:\n\t- name: bread flour\n${water}`,
-    expected: [["file.tab", "3:1", "·"]],
+    expected: ["file.tab 3:1 ·"],
   },
   "quote.yaml": {
     what: "an unclosed quote",
     content: 'name: "a\nsalt: 1 %\n',
-    expected: [["file.syntax", "3:1", ""]],
+    expected: ["file.syntax 3:1"],
   },
   "list.yaml": {
     what: "a list in place of a spec",
     content: "- a\n- b\n",
-    expected: [["spec.type", ""]],
+    expected: ["spec.type"],
   },
   "kinds.yaml": {
     what: "lists and sections in each other's place",
     content: "name: [a]\nflours: bread flour\nwater: [36 %]\nsalt: { a: 1 }\nbatch: big\nscales: { division: 1 g }\n",
     expected: [
-      ["spec.type", "1:1", "name"],
-      ["spec.type", "2:9", "bread flour"],
-      ["spec.type", "3:1", "water"],
-      ["spec.type", "4:1", "salt"],
-      ["spec.type", "5:8", "big"],
-      ["spec.type", "6:1", "scales"],
+      "spec.type 1:1 name",
+      "spec.type 2:9 bread flour",
+      "spec.type 3:1 water",
+      "spec.type 4:1 salt",
+      "spec.type 5:8 big",
+      "spec.type 6:1 scales",
     ],
   },
   "deep.yaml": {
     what: "lists within lists, 30 deep",
     content: `name: ${"[".repeat(30)}${"]".repeat(30)}\n`,
-    expected: [["spec.too-deep", ""]],
+    expected: ["spec.too-deep"],
   },
   "keys-of-objects.yaml": {
     what: "keys that every object has",
     content: `name: a\n${flours}${water}__proto__: { name: b }\nconstructor: 1\ntoString: 2\n`,
-    expected: [
-      ["spec.unknown-key", "7:1", "__proto__"],
-      ["spec.unknown-key", "8:1", "constructor"],
-      ["spec.unknown-key", "9:1", "toString"],
-    ],
+    expected: ["spec.unknown-key 7:1 __proto__", "spec.unknown-key 8:1 constructor", "spec.unknown-key 9:1 toString"],
   },
   "proto.json": {
     what: "a prototype in JSON",
     content:
       '{ "flours": [{ "name": "bread flour", "amount": "100 %" }],\n  "water": { "added": "36 %" },\n  "__proto__": { "name": "b" } }',
-    expected: [
-      ["spec.missing", "1:1", "{"],
-      ["spec.unknown-key", "3:3", '"__proto__"'],
-    ],
+    expected: ["spec.missing 1:1 {", 'spec.unknown-key 3:3 "__proto__"'],
   },
   "crlf.yaml": {
     what: "lines that end in CR LF",
     content: `name: a\nwatr: 3\n${flours}${water}`.replaceAll("\n", "\r\n"),
-    expected: [["spec.unknown-key", "2:1", "watr"]],
+    expected: ["spec.unknown-key 2:1 watr"],
   },
   "bom.yaml": {
     what: "a byte order mark",
     content: `\u{FEFF}name: a\nwatr: 3\n${flours}${water}`,
-    expected: [["spec.unknown-key", "2:1", "watr"]],
+    expected: ["spec.unknown-key 2:1 watr"],
   },
   "wrong.json": {
     what: "JSON with the same mistakes, from left to right on a line",
     content:
       '{ "name": "a", "flours": [{ "name": "bread flour", "amount": "80 %" }], "watr": 1,\n  "water": { "added": "36 %" }, "salt": -1 }',
-    expected: [
-      ["flours.shares-total", "1:16", '"flours"'],
-      ["spec.unknown-key", "1:73", '"watr"'],
-      ["quantity.unreadable", "2:41", "-1"],
-    ],
+    expected: ['flours.shares-total 1:16 "flours"', 'spec.unknown-key 1:73 "watr"', "quantity.unreadable 2:41 -1"],
   },
   "comma.json": {
     what: "JSON without a comma",
     content: '{"name": "a"\n"flours": 1}',
-    expected: [["file.syntax", "2:1", '"']],
+    expected: ['file.syntax 2:1 "'],
   },
   "two.yaml": {
     what: "two documents",
     content: "name: a\n---\nname: b\n",
-    expected: [["file.several", "2:1", "---"]],
+    expected: ["file.several 2:1 ---"],
   },
   "name.yaml": {
     what: "a name that is none of the catalogue's",
     content: `name: a\nflours:\n  - name: bred flour\n    amount: 100 %\n${water}`,
-    expected: [["materials.unknown", "3:11", "bred flour"]],
+    expected: ["materials.unknown 3:11 bred flour"],
   },
 };
 
@@ -229,9 +209,9 @@ async function refused(file: string): Promise<readonly SeenProblem[]> {
 describe("a spec that is wrong", () => {
   test.each(Object.entries(rows).map(([file, row]) => ({ file, ...row })))("$what", async ({ file, expected }) => {
     const seen = await refused(file);
-    expect(seen.map(({ code, where, pointed }) => [code, where, pointed])).toEqual(
-      expected.map(([code, place, pointed]) => [code, place === "" ? file : `${file}:${place}`, pointed]),
-    );
+    const told = seen.map(({ code, where, pointed }) => [code, where.slice(file.length + 1), pointed].join(" ").trim());
+    expect(told).toEqual(expected);
+    expect(seen.filter(({ where }) => !where.startsWith(file))).toEqual([]);
   });
 
   test("lists within lists, 50 000 deep", async () => {

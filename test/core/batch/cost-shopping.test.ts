@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
-import { noteCodesOf } from "../formula/worked-out.ts";
+import { listed, noteCodesOf } from "../formula/worked-out.ts";
 import { answered } from "../told-of.ts";
 import { cost, costed } from "./costed.ts";
 
@@ -73,10 +73,7 @@ describe("shopping list", () => {
 
   it("puts what is one material on one line, and no tap water", () => {
     const { lines } = costed({
-      flours: [
-        { name: "bread flour", amount: "95 %" },
-        { name: "cornstarch", amount: "rest" },
-      ],
+      flours: listed({ "bread flour": "95 %", cornstarch: "rest" }),
       dusting: { name: "cornstarch", amount: "5 %" },
       batch: { flour: "10 kg" },
       prices: { cornstarch: "2 EUR per 1 kg" },

@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
 import type { Written } from "../formula/worked-out.ts";
+import { listed } from "../formula/worked-out.ts";
 import { plan, planned } from "./planned.ts";
 
 /** The ends of what a spec may say: nothing may loop, overflow or lose a digit there. */
@@ -22,10 +23,7 @@ const extremes: readonly (readonly [what: string, written: Partial<Written>])[] 
   [
     "one flour of forty that weighs nothing",
     {
-      flours: [
-        { name: "bread flour", amount: "0 %" },
-        { name: "cake flour", amount: "rest" },
-      ],
+      flours: listed({ "bread flour": "0 %", "cake flour": "rest" }),
       batch: { flour: "1 kg" },
     },
   ],

@@ -3,14 +3,12 @@ import { standingOf } from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { always } from "../../always.ts";
+import { listed } from "../formula/worked-out.ts";
 import { answered } from "../told-of.ts";
 
 const spec = {
   name: "class noodle",
-  flours: [
-    { name: "bread flour", amount: "80 %" },
-    { name: "rye flour", amount: "20 %" },
-  ],
+  flours: listed({ "bread flour": "80 %", "rye flour": "20 %" }),
   water: { tap: "36 %" },
   alkali: [{ name: "sodium carbonate", amount: "1 %" }],
   salt: "2 %",
@@ -139,10 +137,7 @@ describe("a load with too much of something", () => {
       { name: "fine", division: "0.1 g", capacity: "200 g" },
       { name: "coarse", division: "10 g", capacity: "30 kg" },
     ];
-    const wish = [
-      { name: "water", amount: "400 g" },
-      { name: "rye flour", amount: "0 g" },
-    ];
+    const wish = listed({ water: "400 g", "rye flour": "0 g" });
     const { lines } = mendedBy({ weighed: wish }, { scales }).value;
     // 200 × 400 / 360 = 222.2 g of rye, 800 × 400 / 360 − 800 = 88.9 g of bread flour to add (mass balance)
     expect(lines.slice(0, 2).map(({ add, scale }) => [add.value, scale])).toEqual([

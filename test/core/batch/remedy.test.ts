@@ -4,6 +4,7 @@ import { describe, expect, it } from "vitest";
 import { dec, HUNDRED, sum } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
 import type { Written } from "../formula/worked-out.ts";
+import { listed } from "../formula/worked-out.ts";
 import { lineOf, planned } from "./planned.ts";
 
 const oneGram = [{ name: "scale", division: "1 g" }];
@@ -24,10 +25,7 @@ describe("what is too little for the scale", () => {
     const batch = planned({
       flours: [{ name: "bread flour", amount: "200 g" }],
       water: { tap: "72 g" },
-      alkali: [
-        { name: "sodium carbonate", amount: "2.4 g" },
-        { name: "potassium carbonate", amount: "1.6 g" },
-      ],
+      alkali: listed({ "sodium carbonate": "2.4 g", "potassium carbonate": "1.6 g" }),
       salt: "2 g",
       scales: oneGram,
     });
@@ -97,10 +95,7 @@ describe("what is too little for the scale", () => {
 
   it("is what a weight gives way for the total by more than the tolerance", () => {
     const batch = planned({
-      flours: [
-        { name: "bread flour", amount: "50 %" },
-        { name: "cake flour", amount: "50 %" },
-      ],
+      flours: listed({ "bread flour": "50 %", "cake flour": "50 %" }),
       water: { tap: "41 %" },
       salt: "0 %",
       scales: [{ division: "2 g" }],

@@ -3,7 +3,7 @@ import type { Batch } from "@noodlewright/core/answers";
 import { type Graph, recalculated } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
-import { noteCodesOf } from "../formula/worked-out.ts";
+import { listed, noteCodesOf } from "../formula/worked-out.ts";
 import { answered } from "../told-of.ts";
 import { lineOf, plan, planned } from "./planned.ts";
 
@@ -54,10 +54,7 @@ describe("scales", () => {
     const none = { name: "whole egg", amount: "0 %" };
     const spec = {
       name: "test",
-      flours: [
-        { name: "barley flour", amount: "0 %" },
-        { name: "bread flour", amount: "100 %" },
-      ],
+      flours: listed({ "barley flour": "0 %", "bread flour": "100 %" }),
       water: { tap: "36 %" },
       salt: "0 %",
       ingredients: [none],
@@ -157,10 +154,7 @@ describe("scales", () => {
 describe("weights", () => {
   it("are whole divisions that add up to the load, and loads that add up to the batch", () => {
     const batch = planned({
-      flours: [
-        { name: "bread flour", amount: "66.7 %" },
-        { name: "cake flour", amount: "rest" },
-      ],
+      flours: listed({ "bread flour": "66.7 %", "cake flour": "rest" }),
       alkali: [{ name: "sodium carbonate", amount: "0.87 %" }],
       batch: { bowls: 37, rawWeight: "128 g" },
       mixer: { largest: "2 kg" },
@@ -196,10 +190,7 @@ describe("weights", () => {
   it("show each salt, also where the sum of the salts stays", () => {
     const batch = planned({
       flours: [{ name: "bread flour", amount: "200 g" }],
-      alkali: [
-        { name: "sodium carbonate", amount: "2.4 g" },
-        { name: "potassium carbonate", amount: "1.6 g" },
-      ],
+      alkali: listed({ "sodium carbonate": "2.4 g", "potassium carbonate": "1.6 g" }),
       weighingTolerance: "50 %",
     });
     expect(shown(batch)).toEqual([

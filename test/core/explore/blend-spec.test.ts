@@ -283,12 +283,6 @@ describe("a style", () => {
     const notes = outside.outcome.ok ? outside.outcome.notes : [];
     expect(notes.map(({ code }) => code)).toContain("style.outside");
   });
-
-  test("an unknown one is named as such", () => {
-    expect(codesOf(asked({ ...kitchen, style: "harbour", wanted: { protein: "11 %" } }).outcome)).toEqual([
-      "style.unknown",
-    ]);
-  });
 });
 
 test("takes the blend of a formula in grams", () => {

@@ -96,15 +96,6 @@ describe("notes", () => {
   it.each([
     ["water.unusual", { water: { added: "24.9 %" } }],
     ["water.unusual", { water: { added: "50.1 %" } }],
-    [
-      "solutions.reaction",
-      {
-        alkali: [
-          { name: "lye", amount: "0.5 %", figures: { composition: { NaOH: "40 %", water: "rest" } } },
-          { name: "sodium bicarbonate", amount: "1 %" },
-        ],
-      },
-    ],
   ])("%s", (code, written) => {
     const base = { name: "x", flours: house("14 %"), water: { added: "36 %" } };
     expect(noteCodesOf(formulaOf(base))).toEqual([]);

@@ -1,11 +1,10 @@
-import type { Material } from "@noodlewright/core/answers";
 import { describe, expect, it } from "vitest";
 import { catalogue, findMaterial, searchMaterials } from "#core/materials/catalogue.ts";
 import { plainName } from "#core/materials/nearest.ts";
 import { dec } from "#core/number/decimal.ts";
 
-function named(name: string, own: readonly Material[] = []): string | readonly string[] {
-  const found = findMaterial(name, own);
+function named(name: string): string | readonly string[] {
+  const found = findMaterial(name);
   return found.ok ? found.material.key : found.nearest;
 }
 
@@ -83,18 +82,6 @@ describe("finding a material", () => {
     ["water", "usda 14411"],
   ])("%s is %s", (name, key) => {
     expect(named(name)).toBe(key);
-  });
-
-  it("puts the kitchen's own first, by name before other names", () => {
-    const [template] = catalogue();
-    if (template === undefined) throw new Error("empty");
-    const own = [
-      { ...template, key: "own a", name: "harbour mill strong", aliases: ["bread flour"] },
-      { ...template, key: "own b", name: "Egg", aliases: [] },
-    ];
-    expect(named("bread flour", own)).toBe("own a");
-    expect(named("egg", own)).toBe("own b");
-    expect(named("harbor mill strong", own)).toContain("harbour mill strong");
   });
 
   it.each([

@@ -129,11 +129,6 @@ describe("a name that stands for several things", () => {
     said({ name: "washing soda", amount: "1 %", figures: { strengthUncertainty: "2 %" } });
   });
 
-  it("is refused as a product of the command line too", () => {
-    const outcome = readProduct("lye water at 20 %", {}, terms, []);
-    expect(codesOf(outcome)).toEqual(["materials.several"]);
-  });
-
   it.each(["flour", "小麦粉", "strong flour", "cornflour", "T55"])("%s is a flour to be told apart", (name) => {
     expect(severalOf(name)?.kind).toBe("flour");
     const label = { protein: "4 g", serving: "30 g", rules: "US" };

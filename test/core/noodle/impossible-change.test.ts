@@ -1,15 +1,12 @@
 import { askBatch, askFormula, askSheet, askWater, readNoodleData, type SpecInput, told } from "@noodlewright/core";
 import { recalculated } from "@noodlewright/core/figure";
 import { expect, it } from "vitest";
+import { listed } from "../formula/worked-out.ts";
 
 const spec: SpecInput = {
   name: "class noodle",
   materials: { "half and half": { composition: { Na2CO3: "50 %", K2CO3: "45 %", water: "rest" } } },
-  flours: [
-    { name: "bread flour", amount: "60 %" },
-    { name: "whole wheat flour", amount: "20 %" },
-    { name: "rye flour", amount: "rest" },
-  ],
+  flours: listed({ "bread flour": "60 %", "whole wheat flour": "20 %", "rye flour": "rest" }),
   water: { added: "36 %" },
   ingredients: [{ name: "whole egg", amount: "5 %" }],
   alkali: [{ name: "half and half", amount: "1 %" }],

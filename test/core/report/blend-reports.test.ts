@@ -14,7 +14,7 @@ import { productReport } from "#core/report/product-report.ts";
 import { substituteReport } from "#core/report/substitute-report.ts";
 import { toleranceReport } from "#core/report/tolerance-report.ts";
 import { trialReport } from "#core/report/trial-report.ts";
-import { noteCodesOf } from "../formula/worked-out.ts";
+import { listed, noteCodesOf } from "../formula/worked-out.ts";
 import { answered, codesOf, toldOf } from "../told-of.ts";
 import { linesOf, tableOf, textsOf } from "./parts.ts";
 import { expectWhole } from "./sound.ts";
@@ -161,10 +161,7 @@ describe("a blend that is found", () => {
   it("tells once what is not known of the water, where the water stands", () => {
     const { spec, formula } = specOf({
       name: "two flours",
-      flours: [
-        { name: "bread flour", amount: "70 %" },
-        { name: "cake flour", amount: "30 %" },
-      ],
+      flours: listed({ "bread flour": "70 %", "cake flour": "30 %" }),
       wanted: { protein: "at least 11 %" },
       water: { added: "36 %" },
     });

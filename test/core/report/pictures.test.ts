@@ -7,6 +7,7 @@ import { blendPicture, waterPicture } from "#core/report/pictures/formula-pictur
 import { passStrip } from "#core/report/pictures/pass-strip.ts";
 import { wrapText } from "#core/report/pictures/text-width.ts";
 import { always } from "../../always.ts";
+import { listed } from "../formula/worked-out.ts";
 
 /** An attribute of every rectangle that is not a part of a pattern, in the order of the picture. */
 function rectangles(svg: string, attribute: "height" | "width" | "fill"): readonly string[] {
@@ -99,10 +100,7 @@ describe("a bar of parts", () => {
 test("the pictures of a formula say its flours and its water in words", () => {
   const outcome = formulaOf({
     name: "noodle",
-    flours: [
-      { name: "bread flour", amount: "85 %" },
-      { name: "whole wheat flour", amount: "rest" },
-    ],
+    flours: listed({ "bread flour": "85 %", "whole wheat flour": "rest" }),
     water: { added: "35 %" },
   });
   if (!outcome.ok) throw new Error("the spec is right");

@@ -16,15 +16,13 @@ import { materialsReport } from "#core/report/materials-report.ts";
 import { always } from "../../always.ts";
 import { formulas, kitchens } from "../formula/random-spec.ts";
 import type { Written } from "../formula/worked-out.ts";
+import { listed } from "../formula/worked-out.ts";
 import { everythingIn } from "./figures-in.ts";
 import { cellsOf, linesOf } from "./parts.ts";
 import { expectWhole } from "./sound.ts";
 
 const rich: Written = {
-  flours: [
-    { name: "bread flour", amount: "80 %" },
-    { name: "whole wheat flour", amount: "rest" },
-  ],
+  flours: listed({ "bread flour": "80 %", "whole wheat flour": "rest" }),
   water: { added: "37 %", onFlourMoisture: "14 %" },
   alkali: [{ name: "sodium carbonate", amount: "0.9 %" }],
   salt: "1 %",

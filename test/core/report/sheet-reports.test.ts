@@ -20,7 +20,7 @@ import { planDay } from "#core/sheet/day/day-plan.ts";
 import { planSheet } from "#core/sheet/sheet-plan.ts";
 import { loadWater } from "#core/sheet/water/dough-water.ts";
 import { always } from "../../always.ts";
-import { noteCodesOf } from "../formula/worked-out.ts";
+import { listed, noteCodesOf } from "../formula/worked-out.ts";
 import { answered, codesOf, toldOf } from "../told-of.ts";
 import { linesOf, tablesOf } from "./parts.ts";
 import { expectWhole } from "./sound.ts";
@@ -48,15 +48,9 @@ const { machines } = answered(
 
 const school = {
   name: "School noodle",
-  flours: [
-    { name: "bread flour", amount: "85 %" },
-    { name: "whole wheat flour", amount: "rest" },
-  ],
+  flours: listed({ "bread flour": "85 %", "whole wheat flour": "rest" }),
   water: { added: "35 %" },
-  alkali: [
-    { name: "sodium carbonate", amount: "0.6 %" },
-    { name: "potassium carbonate", amount: "0.4 %" },
-  ],
+  alkali: listed({ "sodium carbonate": "0.6 %", "potassium carbonate": "0.4 %" }),
   salt: "1 %",
   ingredients: [{ name: "whole egg", amount: "4 %" }],
   dusting: { name: "cornstarch", amount: "1.5 %" },

@@ -25,21 +25,19 @@ export function syntaxFaults(errors: readonly YAMLParseError[]): readonly Fault[
   }));
 }
 
+/** Errors of the parser that are problems of their own. */
+const known: Partial<Readonly<Record<string, "file.tab" | "file.several" | "file.too-deep">>> = {
+  TAB_AS_INDENT: "file.tab",
+  MULTIPLE_DOCS: "file.several",
+  RESOURCE_EXHAUSTION: "file.too-deep",
+};
+
 function syntaxProblem(code: string, message: string): AnyProblem {
+  const own = known[code];
+  if (own !== undefined) return ownProblem(own, {});
   const detail = message.replace(/\s+/gu, " ").trim();
-  switch (code) {
-    case "TAB_AS_INDENT":
-      return ownProblem("file.tab", {});
-    case "MULTIPLE_DOCS":
-      return ownProblem("file.several", {});
-    case "RESOURCE_EXHAUSTION":
-      return ownProblem("file.too-deep", {});
-    default:
-      return ownProblem("file.syntax", {
-        detail: lowerFirst(detail),
-        slip: slips.find(([says]) => says.test(detail))?.[1] ?? "another",
-      });
-  }
+  const slip = slips.find(([says]) => says.test(detail))?.[1] ?? "another";
+  return ownProblem("file.syntax", { detail: detail.charAt(0).toLowerCase() + detail.slice(1), slip });
 }
 
 /** What somebody did, by what the parser says of it. */
@@ -52,10 +50,6 @@ const slips: readonly (readonly [says: RegExp, slip: Slip])[] = [
   [/without - indicator|must start at the same column|bad indentation/iu, "indent"],
   [/cannot start with/iu, "first sign"],
 ];
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
-}
 
 /** Keys that stand twice. The parser's own check holds every key against every other, which takes its time. */
 export function duplicateFaults(document: Document, text: string): readonly Fault[] {

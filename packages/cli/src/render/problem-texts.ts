@@ -2,16 +2,7 @@ import { input, type Lists, noAnswer, type Texts } from "@noodlewright/core/figu
 
 /** Why a workbook cannot be read; `at` is the cell or the part that it is about. */
 export interface NoWorkbook {
-  readonly why:
-    | "damaged"
-    | "another"
-    | "too large"
-    | "not worked out"
-    | "part missing"
-    | "locked"
-    | "older"
-    | "open document"
-    | "cells alone";
+  readonly why: keyof ReturnType<typeof noWorkbook>;
   readonly at?: string;
 }
 
@@ -50,31 +41,10 @@ export const catalogue = {
       ? "make a spec of a workbook with `noodlewright new noodle.yaml --from formula.xlsx`"
       : "check its name, or save it as plain text in UTF-8",
   })),
-  "file.workbook": input(({ why, at = "" }: NoWorkbook) => ({
-    found: {
-      damaged: "an .xlsx file that is damaged or not complete",
-      another: "a packed file that is no workbook",
-      "too large": "a workbook with more in it than any formula has",
-      "not worked out": `a workbook whose formulas were never worked out: ${at} holds no result`,
-      "part missing": `an .xlsx file without its part ${at}`,
-      locked: "a workbook that is locked with a password",
-      older: "a workbook in the older format (.xls)",
-      "open document": "a workbook in the OpenDocument format (.ods)",
-      "cells alone": "the first sheet of a workbook that was written here, without its spec",
-    }[why],
-    expected: "a workbook (.xlsx) with the values that it shows",
-    advice: {
-      damaged: "save it from the spreadsheet again, as .xlsx or as .csv",
-      another: "save it from the spreadsheet again, as .xlsx or as .csv",
-      "too large": "save the sheet of the formula alone, as .xlsx or as .csv",
-      "part missing": "save it from the spreadsheet again, as .xlsx or as .csv",
-      locked: "save it from the spreadsheet without the password, as .xlsx",
-      "open document": "save it from the spreadsheet as .xlsx",
-      "not worked out": "open it in a spreadsheet, save it there, and read it again",
-      older: "save it from the spreadsheet as .xlsx",
-      "cells alone": "read the workbook (.xlsx) itself: it keeps the whole spec",
-    }[why],
-  })),
+  "file.workbook": input(({ why, at = "" }: NoWorkbook) => {
+    const [found, advice] = noWorkbook(at)[why];
+    return { found, expected: "a workbook (.xlsx) with the values that it shows", advice };
+  }),
   "file.unreadable": input(({ error, folder }: Texts<"error"> & Partial<Texts<"folder">>) => {
     const [found, advice] =
       folder === undefined
@@ -281,20 +251,11 @@ export const catalogue = {
 };
 
 /** What is wrong with the writing of a file. */
-export type Slip =
-  | "no colon"
-  | "two colons"
-  | "no comma"
-  | "open bracket"
-  | "open quote"
-  | "indent"
-  | "first sign"
-  | "braces"
-  | "another";
+export type Slip = keyof typeof slips;
 
 const keyAndValue = "a key, a colon, a space and the value, such as `salt: 1 %`";
 
-const slips: Readonly<Record<Slip, readonly [found: string, expected: string, advice: string]>> = {
+const slips = {
   "no colon": [
     "a line without a colon and a space behind its key",
     keyAndValue,
@@ -332,7 +293,36 @@ const slips: Readonly<Record<Slip, readonly [found: string, expected: string, ad
     "fill in what is still in braces, or put a text with braces in quotes",
   ],
   another: ["", "YAML or JSON", "check indents, colons and quotes here"],
-};
+} as const satisfies Readonly<Record<string, readonly [found: string, expected: string, advice: string]>>;
+
+/** What a file of a spreadsheet is that cannot be read, and what to do. */
+function noWorkbook(at: string) {
+  const again = "save it from the spreadsheet again, as .xlsx or as .csv";
+  const asWorkbook = "save it from the spreadsheet as .xlsx";
+  return {
+    damaged: ["an .xlsx file that is damaged or not complete", again],
+    another: ["a packed file that is no workbook", again],
+    "too large": [
+      "a workbook with more in it than any formula has",
+      "save the sheet of the formula alone, as .xlsx or as .csv",
+    ],
+    "not worked out": [
+      `a workbook whose formulas were never worked out: ${at} holds no result`,
+      "open it in a spreadsheet, save it there, and read it again",
+    ],
+    "part missing": [`an .xlsx file without its part ${at}`, again],
+    locked: [
+      "a workbook that is locked with a password",
+      "save it from the spreadsheet without the password, as .xlsx",
+    ],
+    older: ["a workbook in the older format (.xls)", asWorkbook],
+    "open document": ["a workbook in the OpenDocument format (.ods)", asWorkbook],
+    "cells alone": [
+      "the first sheet of a workbook that was written here, without its spec",
+      "read the workbook (.xlsx) itself: it keeps the whole spec",
+    ],
+  } as const;
+}
 
 const thisSpec = "check that this is the spec";
 

@@ -5,9 +5,9 @@ import { exact, type Figure } from "../figure/figure.ts";
 import { inWords } from "../figure/said.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { finestDivision, scaledCell, scaleWords, soldCell } from "../report/batch-report.ts";
-import { numberColumn, row, section, table, wordColumn } from "../report/build.ts";
+import { listing, numberColumn, section, wordColumn } from "../report/build.ts";
 import type { Cell, Section } from "../report/schema.ts";
-import { massText, measureCell, weightCell, words } from "../report/show.ts";
+import { massText, measureCell, weightCell } from "../report/show.ts";
 import type { IcedWater } from "./card-water.ts";
 
 /** Least mass that the card tells in kg, g. */
@@ -56,7 +56,7 @@ export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): C
     return { name, ...weightWords(mass, shown, division), scale: where + ice(weighed), role: "item" };
   }) ?? [
     ...lines.map((weighed): CardRow => {
-      const item = itemRow(batch, weighed, weighed.load);
+      const item = itemRow(batch, weighed);
       return { ...item, scale: item.scale + ice(weighed) };
     }),
     ...(rework ? [reworkRow(rework)] : []),
@@ -84,9 +84,9 @@ function reworkRow({ name, mass, unit, division, scale }: ScaledMass): CardRow {
   return { name, ...weightWords(mass, unit, division), scale, role: "item" };
 }
 
-function itemRow(batch: Batch, weighed: WeighedLine, mass: Figure): CardRow {
-  const { line, unit, division } = weighed;
-  return { name: line.name, ...weightWords(mass, unit, division), scale: scaleOf(batch, weighed), role: "item" };
+function itemRow(batch: Batch, weighed: WeighedLine): CardRow {
+  const { line, load, unit, division } = weighed;
+  return { name: line.name, ...weightWords(load, unit, division), scale: scaleOf(batch, weighed), role: "item" };
 }
 
 /** Grams are hard to read above 10 kg, and their tenths are nothing there. */
@@ -99,7 +99,7 @@ function weightWords(mass: Figure, unit: string, division: DecimalText): Pick<Ca
 function dustingRows(batch: Batch): readonly CardRow[] {
   const { dusting } = batch;
   if (dusting === undefined) return [];
-  return [{ ...itemRow(batch, dusting, dusting.load), name: `${dusting.line.name}, for dusting`, role: "aside" }];
+  return [{ ...itemRow(batch, dusting), name: `${dusting.line.name}, for dusting`, role: "aside" }];
 }
 
 /** The scale of a weight; of what is too little for it, the scale that would do. */
@@ -115,19 +115,17 @@ export function makeUpSection({ remedies: { stock: remedy } }: Batch): Section |
   if (remedy === undefined) return undefined;
   const { stock, dose } = remedy;
   const parts = remedy.parts.map((part) => `${held(scaledCell(part))} ${part.name}`);
-  const columns = [
-    wordColumn("what", "what"),
-    wordColumn("from", "from"),
-    numberColumn("take", "for a load"),
-    numberColumn("lasts", "lasts for loads"),
-  ];
-  const cells = [
-    words(dose.name),
-    words(`${inWords(parts)}: ${held(measureCell(stock.strength))}`),
-    scaledCell(dose),
-    measureCell(stock.lasts),
-  ];
-  return section("make-up", "To make up first", table("make-up", columns, [row(cells)]));
+  const list = listing(
+    "make-up",
+    [stock],
+    [
+      [wordColumn("what", "what"), () => dose.name],
+      [wordColumn("from", "from"), ({ strength }) => `${inWords(parts)}: ${held(measureCell(strength))}`],
+      [numberColumn("take", "for a load"), () => scaledCell(dose)],
+      [numberColumn("lasts", "lasts for loads"), ({ lasts }) => measureCell(lasts)],
+    ],
+  );
+  return section("make-up", "To make up first", list);
 }
 
 /** The text of a measure that does not part from its unit at the end of a line. */

@@ -44,16 +44,14 @@ type MaterialFinding =
   | { readonly ok: false; readonly nearest: readonly string[] };
 
 /**
- * Finds a material by key, name or other name, whatever its case, spaces and punctuation; one of the kitchen's own goes
- * before one of the catalogue.
+ * Finds a material by key, name or other name, whatever its case, spaces and punctuation.
  *
- * @param own - materials of the kitchen's own
  * @example findMaterial("Bread  Flour").material.key // => "usda 20083"
  */
-export function findMaterial(name: string, own: readonly Material[] = []): MaterialFinding {
-  const material = indexOf(own).get(plainName(name)) ?? materialNamed(name);
+export function findMaterial(name: string): MaterialFinding {
+  const material = materialNamed(name);
   if (material !== undefined) return { ok: true, material };
-  const names = [...own, ...entries()].flatMap((one) => [one.name, ...one.aliases]);
+  const names = entries().flatMap((one) => [one.name, ...one.aliases]);
   return { ok: false, nearest: nearestMaterials(name, names) };
 }
 
@@ -137,7 +135,7 @@ export function materialName(name: string): string {
 }
 
 /** By plain name: keys and names first, then the other names; of two that share one, the first. */
-function indexOf<T extends Pick<Entry, "key" | "name" | "aliases">>(list: readonly T[]): ReadonlyMap<string, T> {
+function indexOf(list: readonly Entry[]): ReadonlyMap<string, Entry> {
   const names = list.flatMap((one) => [one.key, one.name].map((name) => ({ name, one })));
   const others = list.flatMap((one) => one.aliases.map((name) => ({ name, one })));
   return new Map([...names, ...others].reverse().map(({ name, one }) => [plainName(name), one]));
@@ -148,16 +146,11 @@ function indexOf<T extends Pick<Entry, "key" | "name" | "aliases">>(list: readon
  *
  * @param words - several words narrow the search; none finds all
  * @param kind - only of this kind
- * @param own - materials of the kitchen's own, which go first
  * @example searchMaterials("rye dark").map((material) => material.name) // => ["dark rye flour"]
  */
-export function searchMaterials(
-  words: string,
-  kind?: MaterialKind,
-  own: readonly Material[] = [],
-): readonly Material[] {
+export function searchMaterials(words: string, kind?: MaterialKind): readonly Material[] {
   const sought = wordsOf(words);
-  return [...own, ...catalogue()].filter((material) => {
+  return catalogue().filter((material) => {
     const text = [material.key, material.name, material.published ?? "", material.kind, ...material.aliases]
       .join(" ")
       .toLowerCase();

@@ -78,7 +78,7 @@ export function sideBySide(before: Carried, after: Carried, units: UnitSystem): 
     const nothing = [one, other].every((figure) => figure === undefined || dec(figure.value).isZero());
     const label = one?.label ?? other?.label;
     if (label === undefined || (nothing && key !== "alkalinityP")) return [];
-    return [row([words(label), rangeCell(one), rangeCell(other)])];
+    return [row([label, rangeCell(one), rangeCell(other)])];
   });
   return table(
     "brings",

@@ -16,7 +16,7 @@ import {
 } from "./alkali-blocks.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Table } from "./schema.ts";
-import { alkalinityEnds, figureCell, measureCell, words } from "./show.ts";
+import { alkalinityEnds, figureCell, measureCell } from "./show.ts";
 
 /**
  * Tells a swap: what to weigh, what to take off the tap water, and what the new products bring that the old did not.
@@ -89,8 +89,8 @@ function weighTable(
   const rows = [dose, ...amounts].map((figure, index) => {
     const share = shares?.[index];
     return row([
-      words(index === 0 ? "in place of" : "weigh"),
-      words(figure.label),
+      index === 0 ? "in place of" : "weigh",
+      figure.label,
       measureCell(inSystem(figure, units)),
       ...(share === undefined ? [] : [figureCell(share)]),
     ]);

@@ -18,7 +18,7 @@ import {
 } from "./alkali-blocks.ts";
 import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Section, Table } from "./schema.ts";
-import { alkalinityEnds, measureCell, weightCell, words } from "./show.ts";
+import { alkalinityEnds, measureCell, weightCell } from "./show.ts";
 
 /** How a solution is told: under which command and title, and in which units. */
 export interface RecipeTelling {
@@ -87,7 +87,7 @@ export function recipeReport(recipe: Published<Recipe>, telling: RecipeTelling, 
 function weighTable({ amounts, water, total, division }: RoundedRecipe, { divisionUnit }: RecipeTelling): Table {
   const unit = shownUnit(divisionUnit ?? "g");
   const line = (figure: Figure, role: "item" | "total" = "item") =>
-    row([words(figure.label), weightCell(figure, unit, division)], role);
+    row([figure.label, weightCell(figure, unit, division)], role);
   const poured = water.value === "0" ? [] : [line(water)];
   return table(
     "weigh",

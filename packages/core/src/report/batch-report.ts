@@ -77,11 +77,11 @@ function weightsTable(batch: Batch): Table {
   const finest = finestDivision([...batch.lines, ...(batch.rework ? [batch.rework] : [])]);
   const total = row(
     [
-      words("dough"),
-      words(""),
+      "dough",
+      "",
       weightCell(batch.loadTotal, unit, finest),
       ...(several ? [weightCell(batch.batchTotal, unit, finest)] : []),
-      words(""),
+      "",
     ],
     "total",
   );
@@ -95,7 +95,7 @@ function reworkRows({ rework, loads }: Batch): Table["rows"] {
   if (rework === undefined) return [];
   const { name, mass, batch, share, unit, division, scale } = rework;
   const several = dec(loads.count.value).gt(1) ? [weightCell(batch, unit, division)] : [];
-  return [row([words(name), measureCell(share), weightCell(mass, unit, division), ...several, words(scale)])];
+  return [row([name, measureCell(share), weightCell(mass, unit, division), ...several, scale])];
 }
 
 /** The scale of a weight, and what is to be minded there. */
@@ -154,7 +154,7 @@ function tooLittleTable({ tooLittle }: Remedies): Table {
 /** What to do about what is too little, in the unit that its scale shows. */
 function remedyTable({ stock, finer }: Remedies): Table {
   const finerRows = finer.map(({ weighed: { line, unit }, division }) =>
-    row([words(`weigh ${line.name} on a scale to`), soldCell(division, unit)]),
+    row([`weigh ${line.name} on a scale to`, soldCell(division, unit)]),
   );
   return table(
     "remedies",
@@ -170,13 +170,13 @@ export function soldCell(division: Figure, unit: string): Cell {
 }
 
 function stockRows({ stock, parts, dose, muchLeft }: StockRemedy, dry: Cell): Table["rows"] {
-  const dryRow = (or: string) => row([words(`${or}weigh the salts dry, on a scale to`), dry]);
+  const dryRow = (or: string) => row([`${or}weigh the salts dry, on a scale to`, dry]);
   return [
     ...(muchLeft ? [dryRow("")] : []),
-    row([words(`${muchLeft ? "or " : ""}make one stock solution of all the salts, of`), measureCell(stock.strength)]),
-    ...parts.map((part) => row([words(`from ${part.name}`), scaledCell(part)])),
-    row([words("take in a load, in place of the salts"), scaledCell(dose)]),
-    row([words("it lasts for loads"), measureCell(stock.lasts)]),
+    row([`${muchLeft ? "or " : ""}make one stock solution of all the salts, of`, measureCell(stock.strength)]),
+    ...parts.map((part) => row([`from ${part.name}`, scaledCell(part)])),
+    row(["take in a load, in place of the salts", scaledCell(dose)]),
+    row(["it lasts for loads", measureCell(stock.lasts)]),
     ...(muchLeft ? [] : [dryRow("or ")]),
   ];
 }

@@ -9,6 +9,7 @@ import { groupDigits, inSystem, measure, type UnitSystem } from "../figure/in-sy
 import { note } from "../figure/problem.ts";
 import { toldIn } from "../figure/told.ts";
 import { type Decimal, dec, decimalText, fixedText, shortText } from "../number/decimal.ts";
+import { flowText } from "../spec/yaml-text.ts";
 import { listing, numberColumn, type Part, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Section, Table } from "./schema.ts";
 import { capital, figureCell, rangeLines, words } from "./show.ts";
@@ -54,7 +55,7 @@ export function sharesTable(changes: readonly Change[], totals: readonly Figure[
     [wordColumn("flour", "flour"), ({ label }) => label.replace(/^share of /u, "")],
     ...beforeAndNow(", %", "metric"),
   ]);
-  return table("blend", columns, [...rows, row([words("all flours"), ...totals.map(figureCell), words("")], "total")]);
+  return table("blend", columns, [...rows, row(["all flours", ...totals.map(figureCell), ""], "total")]);
 }
 
 /** The columns of what was, of what is, and of the change. */
@@ -173,22 +174,10 @@ export interface BlendFragment {
 export function fragmentSection({ flours, water }: BlendFragment): Section {
   return section("spec", "To go on with, in the spec", [
     "flours:",
-    ...flours.map((entry) => `  - ${yamlLine(entry)}`),
-    ...(water === undefined ? [] : [`water: ${yamlLine(water)}`]),
+    ...flours.map((entry) => `  - ${flowText(entry)}`),
+    ...(water === undefined ? [] : [`water: ${flowText(water)}`]),
     `# keep the figures that stand beside ${flours.some(({ figures }) => figures) ? "another" : "a"} name`,
   ]);
-}
-
-/** Plain data as YAML on one line; numbers that are texts stand in quotes. */
-function yamlLine(value: unknown): string {
-  if (typeof value === "string") {
-    return Number.isNaN(Number(value)) && /^[\p{L}\d<][\p{L}\d .%/()<-]*$/u.test(value) ? value : JSON.stringify(value);
-  }
-  if (Array.isArray(value)) return `[${value.map(yamlLine).join(", ")}]`;
-  if (typeof value !== "object" || value === null) return String(value);
-  return `{ ${Object.entries(value)
-    .map(([key, one]) => `${key}: ${yamlLine(one)}`)
-    .join(", ")} }`;
 }
 
 /** What every report of a blend tells alike: what the blend comes to, other blends, figures and notes. */
@@ -242,7 +231,7 @@ function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWate
   const names = [...new Set(blends.flatMap(({ shares }) => shares.map(({ name }) => name)))];
   const ids = idsAtBasis(first.figures.map(({ id }) => id)).filter((id) => id !== "blend.moisture");
   const rowFor = (label: string, read: (blend: FoundBlend, index: number) => Figure | undefined) =>
-    row([words(label), ...blends.map((blend, index) => cellOr(read(blend, index)))]);
+    row([label, ...blends.map((blend, index) => cellOr(read(blend, index)))]);
   const rows = [
     ...names.map((name) => rowFor(`${name}, %`, (blend) => shareIn(blend, name))),
     ...[...ids, "water.after"].map((id) => {

@@ -18,9 +18,9 @@ export function numberColumn(id: string, label: string): Column {
 
 type Row = Table["rows"][number];
 
-/** A row of a table. */
-export function row(cells: readonly Cell[], role: Row["role"] = "item"): Row {
-  return { role, cells };
+/** A row of a table, of words and of cells. */
+export function row(cells: readonly (Cell | string)[], role: Row["role"] = "item"): Row {
+  return { role, cells: cells.map((cell) => (typeof cell === "string" ? { text: cell } : cell)) };
 }
 
 /** A table. */
@@ -34,15 +34,9 @@ export function listing<Thing>(
   things: readonly Thing[],
   columns: readonly (readonly [column: Column, tell: (thing: Thing) => Cell | string])[],
 ): Table {
-  const cells = (thing: Thing) => columns.map(([, tell]) => tell(thing));
-  const rows = things.map((thing) =>
-    row(cells(thing).map((cell) => (typeof cell === "string" ? { text: cell } : cell))),
-  );
-  return table(
-    id,
-    columns.map(([column]) => column),
-    rows,
-  );
+  const heads = columns.map(([column]) => column);
+  const rows = things.map((thing) => row(columns.map(([, tell]) => tell(thing))));
+  return table(id, heads, rows);
 }
 
 /** What a section is made of: blocks, and lines of text as they are; nothing where there is nothing to say. */

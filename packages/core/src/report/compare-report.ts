@@ -104,7 +104,7 @@ function sideBySide(id: string, names: readonly string[], lines: readonly Compar
     columns,
     lines.map(({ label, unit, figures: [one, ...rest], differences, partly }) =>
       row([
-        words(partly ? `${label}, what is priced of it` : label),
+        partly ? `${label}, what is priced of it` : label,
         ...(units ? [words(unit)] : []),
         cellOf(one),
         ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(one, figure, differences[index])]),
@@ -165,8 +165,8 @@ function rangeTable(names: readonly string[], ranges: readonly ComparedRange[]):
     columns,
     ranges.map(({ label, unit, figures, differences, apart }) =>
       row([
-        words(label),
-        words(unit),
+        label,
+        unit,
         ...figures.map((figure) => ({ ...cellOf(figure), text: rangeText(figure) })),
         ...apart.flatMap((one, index) => [
           { ...cellOf(differences[index]), text: rangeText(differences[index]) },

@@ -60,10 +60,10 @@ function costTable(batch: Batch, cost: Cost): Table {
     ...shown.map(([of, label]) => [numberColumn(of, label), (one: CostLine) => orBlank(one[of])] as const),
   ]);
   const free = (batch.rework ? [batch.rework] : []).map(({ name, batch: mass, unit, division }) =>
-    row([words(name), words("paid for before"), weightCell(mass, unit, division), ...figures({})]),
+    row([name, "paid for before", weightCell(mass, unit, division), ...figures({})]),
   );
   const name = unpriced.length === 0 ? "all ingredients" : "what is priced of them";
-  const total = row([words(name), words(""), words(""), ...figures(cost)], "total");
+  const total = row([name, "", "", ...figures(cost)], "total");
   return table("cost", columns, [...rows, ...free, total]);
 }
 
@@ -97,7 +97,7 @@ function shoppingTable({ currency, unpriced, shopping: { lines, pay } }: Cost): 
     [numberColumn("left", `left over, ${unit}`), (line) => mass(line, line.left)],
   ]);
   const blanks = columns.slice(1, -2).map(() => words(""));
-  return table("shopping", columns, [...rows, row([words(name), ...blanks, figureCell(pay), words("")], "total")]);
+  return table("shopping", columns, [...rows, row([name, ...blanks, figureCell(pay), ""], "total")]);
 }
 
 function mass({ unit, division }: ShoppingLine, figure: Figure): Cell {

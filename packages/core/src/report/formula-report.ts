@@ -78,19 +78,14 @@ function formulaTable(formula: Formula): Table {
   const rows = formula.lines.map((line, index) => {
     const inDough = formula.table.lines[index];
     const cells = inDough ? [figureCell(inDough.share), figureCell(inDough.water)] : [words(""), words("")];
-    return row([words(line.name), figureCell(line.parts), ...cells]);
+    return row([line.name, figureCell(line.parts), ...cells]);
   });
   const { dough } = formula.water;
   const { share, water } = formula.table.whole;
-  const total = row([words("dough"), figureCell(dough), figureCell(share), figureCell(water)], "total");
+  const total = row(["dough", figureCell(dough), figureCell(share), figureCell(water)], "total");
   const dusting = formula.dusting;
   const aside = dusting
-    ? [
-        row(
-          [words(`${dusting.name} (dusting, not in the dough)`), figureCell(dusting.parts), words(""), words("")],
-          "aside",
-        ),
-      ]
+    ? [row([`${dusting.name} (dusting, not in the dough)`, figureCell(dusting.parts), "", ""], "aside")]
     : [];
   return table("formula", columns, [...rows, total, ...aside]);
 }
@@ -142,7 +137,7 @@ function graphCell({ graph }: Formula, id: string): Cell {
 
 function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {
   if (bases === undefined) return [];
-  return [row([words(label), figureCell(bases.asIs), figureCell(bases.dry), figureCell(bases.at14)])];
+  return [row([label, figureCell(bases.asIs), figureCell(bases.dry), figureCell(bases.at14)])];
 }
 
 /** What the dough contains, what the supplier has to be asked, and what nobody stated. */

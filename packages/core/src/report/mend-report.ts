@@ -7,7 +7,7 @@ import { dec, decimalText } from "../number/decimal.ts";
 import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report } from "./schema.ts";
-import { figureCell, weightCell, words } from "./show.ts";
+import { figureCell, weightCell } from "./show.ts";
 
 /** Tells what to add to a load, what it becomes, and how near to the formula it comes. */
 export function mendReport(
@@ -41,7 +41,7 @@ export function mendReport(
         "What to add",
         table("add", add.columns, [
           ...add.rows,
-          row([words("dough"), total(mended.planned), words(""), words(""), total(mended.dough), words("")], "total"),
+          row(["dough", total(mended.planned), "", "", total(mended.dough), ""], "total"),
         ]),
         ["What was not named is taken to be in by the list; what is not in yet goes in with what is added."],
       ),

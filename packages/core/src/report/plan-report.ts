@@ -102,7 +102,7 @@ export function loadTable({ time }: DayPlan): Table {
     ],
     time.loads.map((load) =>
       row([
-        words(String(load.load)),
+        String(load.load),
         ...load.stages.map(({ start }) => markedTime(start)),
         ...load.stages.slice(-1).map(({ end }) => markedTime(end)),
         figureCell(load.standing),
@@ -123,7 +123,7 @@ function unitTable({ time }: DayPlan): Table {
     stages.length === 0
       ? []
       : time.loads.map(({ load, stages: its }) =>
-          row([words(String(load)), ...its.filter(isNumbered).map(({ unit }) => words(String(unit)))]),
+          row([String(load), ...its.filter(isNumbered).map(({ unit }) => words(String(unit)))]),
         ),
   );
 }

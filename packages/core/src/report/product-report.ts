@@ -36,9 +36,9 @@ export function productReport(
             numberColumn("change", "change"),
           ],
           [
-            row([words(old.name), figureCell(old.parts), none, figureCell(oldChange)]),
-            row([words(by), none, figureCell(amount), signed(amount)]),
-            row([words("tap water"), figureCell(tapBefore), figureCell(tap), signed(tapChange)]),
+            row([old.name, figureCell(old.parts), none, figureCell(oldChange)]),
+            row([by, none, figureCell(amount), signed(amount)]),
+            row(["tap water", figureCell(tapBefore), figureCell(tap), signed(tapChange)]),
           ],
         ),
         ["Everything else stays. Dissolve a dried product in the water first; its label says how."],

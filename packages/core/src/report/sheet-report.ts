@@ -217,16 +217,10 @@ function accountTable({ account: lines }: Strands, loads: Figure, units: UnitSys
     ],
     [
       ...parts.map((line, index) =>
-        row([
-          words(line.one.label),
-          ...[one[index], ...(several ? [all[index]] : [])].filter((cell) => cell !== undefined),
-        ]),
+        row([line.one.label, ...[one[index], ...(several ? [all[index]] : [])].filter((cell) => cell !== undefined)]),
       ),
       ...whole.map((line) =>
-        row(
-          [words("dough"), figureCell(inScale(line.one)), ...(several ? [figureCell(inScale(line.all))] : [])],
-          "total",
-        ),
+        row(["dough", figureCell(inScale(line.one)), ...(several ? [figureCell(inScale(line.all))] : [])], "total"),
       ),
     ],
   );

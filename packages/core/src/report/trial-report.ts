@@ -27,7 +27,7 @@ export function trialReport(
   const aside = (label: string, read: (dough: TrialDough) => Figure | undefined): Table["rows"] => {
     const cells = doughs.map(read);
     if (cells.every((figure) => figure === undefined)) return [];
-    return [row([words(label), ...cells.map((figure) => (figure ? figureCell(figure) : words("–")))], "aside")];
+    return [row([label, ...cells.map((figure) => (figure ? figureCell(figure) : words("–")))], "aside")];
   };
   const asides = [
     ...aside("water to pour, % of flour", ({ water }) => water),
@@ -61,7 +61,7 @@ function weighedRows({ doughs }: TrialWeights): Table["rows"] {
   const first = doughs[0] ?? [];
   return first.map(({ name }, index) =>
     row([
-      words(name),
+      name,
       ...doughs.map((dough) => {
         const one = dough[index];
         return one === undefined ? words("") : weightCell(one.mass, one.unit, one.division);

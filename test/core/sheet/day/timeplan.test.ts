@@ -165,40 +165,23 @@ describe("time plan", () => {
   });
 
   it("does not count a stated wait as standing, and gives the rest of it to the first wait that may take it", () => {
-    const plan = answered(
-      timePlan({
-        serve: "12:15",
-        loads: 2,
-        machines: [
-          { name: "mixer", count: 1 },
-          { name: "slitter", count: 1 },
-        ],
-        stages: [
-          { kind: "work", name: "mix", machine: "mixer", minutes: 5 },
-          { kind: "wait", name: "rest", least: 10, greatest: 13 },
-          { kind: "wait", name: "mature", least: 20, greatest: 60 },
-          { kind: "work", name: "cut", machine: "slitter", minutes: 5 },
-        ],
-      }),
-    );
+    const planOf = (mixing: number) =>
+      answered(
+        timePlan({
+          serve: "12:15",
+          loads: 2,
+          machines: ["mixer", "slitter"].map((name) => ({ name, count: 1 })),
+          stages: [
+            { kind: "work", name: "mix", machine: "mixer", minutes: mixing },
+            { kind: "wait", name: "rest", least: 10, greatest: 13 },
+            { kind: "wait", name: "mature", least: 20, greatest: 60 },
+            { kind: "work", name: "cut", machine: "slitter", minutes: 5 },
+          ],
+        }),
+      );
     // the first cut ends as the second begins, 12:10; nothing has to stand
-    expect(plan.loads.map(({ standing }) => standing.value)).toEqual(["0", "0"]);
-    const slow = answered(
-      timePlan({
-        serve: "12:15",
-        loads: 2,
-        machines: [
-          { name: "mixer", count: 1 },
-          { name: "slitter", count: 1 },
-        ],
-        stages: [
-          { kind: "work", name: "mix", machine: "mixer", minutes: 12 },
-          { kind: "wait", name: "rest", least: 10, greatest: 13 },
-          { kind: "wait", name: "mature", least: 20, greatest: 60 },
-          { kind: "work", name: "cut", machine: "slitter", minutes: 5 },
-        ],
-      }),
-    );
+    expect(planOf(5).loads.map(({ standing }) => standing.value)).toEqual(["0", "0"]);
+    const slow = planOf(12);
     // second: cut 12:10, mature 11:50, rest 11:40, mix 11:28; first: mixed by 11:28, cut from 12:05, 37 min for 10 + 20: rest 13
     expect(slow.loads[0]?.stages.map(({ start }) => start.text)).toEqual(["11:16", "11:28", "11:41", "12:05"]);
     expect(slow.loads.map(({ standing }) => standing.value)).toEqual(["0", "0"]);

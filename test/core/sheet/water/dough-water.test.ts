@@ -6,16 +6,13 @@ import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { loadWater } from "#core/sheet/water/dough-water.ts";
-import { noteCodesOf } from "../../formula/worked-out.ts";
+import { listed, noteCodesOf } from "../../formula/worked-out.ts";
 import { answered, codesOf, toldOf } from "../../told-of.ts";
 
 const temperature = { dough: "25 °C", flour: "21 °C", room: "22 °C", mixingHeat: "12 kJ/kg" };
 const eggNoodle = {
   name: "Egg noodle",
-  flours: [
-    { name: "bread flour", amount: "85 %" },
-    { name: "whole wheat flour", amount: "rest" },
-  ],
+  flours: listed({ "bread flour": "85 %", "whole wheat flour": "rest" }),
   water: { added: "25 %" },
   salt: "1 %",
   ingredients: [{ name: "whole egg", amount: "12 %" }],

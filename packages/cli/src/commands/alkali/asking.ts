@@ -1,4 +1,4 @@
-import type { Note, UnitSystem } from "@noodlewright/core";
+import type { Note } from "@noodlewright/core";
 import {
   type Amount,
   type BaumeName,
@@ -25,46 +25,24 @@ import { type AnyProblem, ownProblem } from "../../input/problem.ts";
 import { unitsOf } from "../../shared/answer.ts";
 import type { Asked } from "../../shared/command.ts";
 
+const standIn: Quantity = { text: "1 g", dimension: "mass", value: "1", unit: "g" };
+
+export type Asking = ReturnType<typeof asking>;
+
 /**
  * Reads what was asked, and keeps what is wrong with it. A flag that cannot be read gives a stand-in, so that all
  * problems show in one go; nothing is worked out then.
  */
-export interface Asking {
-  readonly problems: readonly PlacedProblem[];
-  /** What is worth knowing of the products that were named. */
-  readonly notes: readonly Note[];
-  readonly scale: BaumeName;
-  readonly ratioBy: RatioBy;
-  readonly units: UnitSystem;
-  /** Working temperature, °C. */
-  readonly temperature: DecimalText;
-  /** Value of a flag in the base unit of its dimension. */
-  readonly quantity: (flag: string, dimensions: readonly Dimension[]) => Quantity;
-  readonly maybe: (flag: string, dimensions: readonly Dimension[]) => Quantity | undefined;
-  /** A mass or a volume. */
-  readonly amount: (flag: string) => Amount;
-  /** A time in days. */
-  readonly days: (flag: string) => DecimalText;
-  readonly strength: (flag: string) => StatedStrength;
-  /** `beside` is a dose that goes with a name which stands for several things. */
-  readonly product: (text: string | undefined, place: string, beside?: DoseBeside) => Product;
-  readonly text: (flag: string) => string | undefined;
-  readonly list: (name: string) => readonly string[];
-  /** Keeps the problems of what a flag or a word says. */
-  readonly wrong: (place: string, ...problems: readonly AnyProblem[]) => void;
-}
-
-const standIn: Quantity = { text: "1 g", dimension: "mass", value: "1", unit: "g" };
-
-export function asking(asked: Asked, own: OwnMaterials): Asking {
+export function asking(asked: Asked, own: OwnMaterials) {
   const problems: PlacedProblem[] = [];
   const notes: Note[] = [];
-  const wrong: Asking["wrong"] = (flag, ...found) => {
+  /** Keeps the problems of what a flag or a word says. */
+  const wrong = (flag: string, ...found: readonly AnyProblem[]): void => {
     problems.push(...found.map((problem) => ({ ...problem, flag })));
   };
-  const scale = readModulus(asked.text("modulus") ?? "145") ?? "145";
+  const scale: BaumeName = readModulus(asked.text("modulus") ?? "145") ?? "145";
   const ratioBy: RatioBy = asked.text("ratio-by") === "as weighed" ? "as-weighed" : "anhydrous";
-  const maybe: Asking["maybe"] = (flag, dimensions) => {
+  const maybe = (flag: string, dimensions: readonly Dimension[]): Quantity | undefined => {
     const text = asked.text(flag);
     if (text === undefined) return undefined;
     const reading = parseQuantity(text, dimensions);
@@ -78,16 +56,19 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     const wanted = `${meaning.charAt(0).toLowerCase()}${meaning.slice(1)}`;
     wrong(`--${flag}`, ownProblem("flag.missing", { wanted, example: `--${flag} '${placeholder}'` }));
   };
-  const quantity: Asking["quantity"] = (flag, dimensions) => {
+  /** Value of a flag in the base unit of its dimension. */
+  const quantity = (flag: string, dimensions: readonly Dimension[]): Quantity => {
     const found = maybe(flag, dimensions);
     if (found === undefined) missing(flag);
     return found ?? standIn;
   };
-  const temperature = maybe("temperature", ["temperature"])?.value ?? "20";
+  /** Working temperature, °C. */
+  const temperature: DecimalText = maybe("temperature", ["temperature"])?.value ?? "20";
   const warm = asked.text("temperature") === undefined ? undefined : temperature;
   const terms = { modulus: scale, ratioBy, temperature: warm };
   return {
     problems,
+    /** What is worth knowing of the products that were named. */
     notes,
     scale,
     ratioBy,
@@ -95,12 +76,14 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
     temperature,
     quantity,
     maybe,
-    amount: (flag) => {
+    /** A mass or a volume. */
+    amount: (flag: string): Amount => {
       const { dimension, value } = quantity(flag, ["mass", "volume"]);
       return dimension === "volume" ? { millilitres: value } : { grams: value };
     },
-    days: (flag) => inDays(quantity(flag, ["time"])),
-    strength: (flag) => {
+    /** A time in days. */
+    days: (flag: string): DecimalText => inDays(quantity(flag, ["time"])),
+    strength: (flag: string): StatedStrength => {
       const text = asked.text(flag);
       if (text === undefined) missing(flag);
       const read =
@@ -111,7 +94,8 @@ export function asking(asked: Asked, own: OwnMaterials): Asking {
       }
       return { measure: "mass-percent", value: "1" };
     },
-    product: (text, where, beside) => {
+    /** `beside` is a dose that goes with a name which stands for several things. */
+    product: (text: string | undefined, where: string, beside?: DoseBeside): Product => {
       const outcome = readProduct(text ?? "", own, terms, [], beside);
       if (outcome.ok) {
         notes.push(...outcome.notes);

@@ -78,15 +78,7 @@ async function fromSpec(asked: Asked, io: Io): Promise<Told | undefined> {
   return needs.ok ? { ok: true, kitchen: needs.value } : { ok: false, problems: needs.problems.map(place) };
 }
 
-interface Wish {
-  readonly scales: readonly KitchenScale[];
-  readonly tolerance: string;
-  readonly loads: string;
-  readonly storage: string;
-  readonly temperature: string;
-}
-
-function wishOf(ask: Asking, kitchen: Kitchen | undefined): Wish {
+function wishOf(ask: Asking, kitchen: Kitchen | undefined) {
   const loads = (ask.text("loads") ?? kitchen?.loads ?? "1").trim();
   const whole = /^\d+$/u.test(loads);
   if (!whole) ask.wrong("--loads", ownProblem("stock.loads", { written: `"${loads}"` }));
@@ -94,9 +86,10 @@ function wishOf(ask: Asking, kitchen: Kitchen | undefined): Wish {
   const division = ask.maybe("division", ["mass"]);
   const stated = division && [{ division: division.value, unit: division.unit }];
   const days = ask.text("keep") === undefined ? "1" : ask.days("keep");
+  const usual = ask.units === "us" ? { division: "2.8349523125", unit: "oz" } : { division: "1", unit: "g" };
+  const scales: readonly KitchenScale[] = stated ?? kitchen?.scales ?? [usual];
   return {
-    scales: stated ??
-      kitchen?.scales ?? [ask.units === "us" ? { division: "2.8349523125", unit: "oz" } : { division: "1", unit: "g" }],
+    scales,
     tolerance: ask.maybe("tolerance", ["share"])?.value ?? kitchen?.tolerance ?? "1",
     loads: loadsInStock(whole ? loads : "1", days),
     storage: ask.maybe("storage", ["temperature"])?.value ?? fridge,
@@ -104,7 +97,7 @@ function wishOf(ask: Asking, kitchen: Kitchen | undefined): Wish {
   };
 }
 
-function stockOf({ salts, water }: Kitchen, wish: Wish, ask: Asking): Outcome<Report> {
+function stockOf({ salts, water }: Kitchen, wish: ReturnType<typeof wishOf>, ask: Asking): Outcome<Report> {
   const stock = severalStock({ ...wish, products: salts, scale: ask.scale, ...(water && { water }) });
   if (!stock.ok) return stock;
   const finest = wish.scales.reduce((a, b) => (Number(b.division) < Number(a.division) ? b : a));
