@@ -8,7 +8,7 @@ import { type Limit, limitRow, valueLimit } from "./blend-limits.ts";
 import { nearestTo, type Order, orderOf, stepsThatMatter } from "./blend-preference.ts";
 import type { BlendAnswer, BlendQuestion, OutOfReach } from "./blend-question.ts";
 import { bagId, type Setup, setUp, stepProblem } from "./blend-setup.ts";
-import { toldApart } from "./compare-blends.ts";
+import { eachUnderScope } from "./compare-blends.ts";
 import { type Budget, wholeQuestion } from "./step-budget.ts";
 import { measure, type StepProblem, type StepsFound } from "./step-problem.ts";
 import { anyFractions, anySteps, bestSteps, smallestSteps } from "./step-search.ts";
@@ -29,7 +29,7 @@ export function searchBlend(question: BlendQuestion): Outcome<Published<BlendAns
   const outcome = soughtBlends(question);
   if (!outcome.ok) return outcome;
   const { value } = outcome;
-  return publish(value.kind === "found" ? { ...value, blends: toldApart(value.blends) } : value, outcome.notes);
+  return publish(value.kind === "found" ? { ...value, blends: eachUnderScope(value.blends) } : value, outcome.notes);
 }
 
 /** The same with each blend under the names of the first, for who sets them beside others. */

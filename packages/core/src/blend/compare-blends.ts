@@ -73,7 +73,7 @@ export function idsAtBasis(ids: readonly string[]): readonly string[] {
 }
 
 /** What is known of each blend of an answer; the figures of the second are named `alternative.2.` and their identity, and so on. */
-export function toldApart<T extends object>(rows: readonly T[]): readonly T[] {
+export function eachUnderScope<T extends object>(rows: readonly T[]): readonly T[] {
   return rows.map((row, index) => (index === 0 ? row : underScope(`alternative.${index + 1}`, row)));
 }
 

@@ -12,10 +12,10 @@ import type { BlendWater } from "./blend-water.ts";
 import {
   type Change,
   compareFigures,
+  eachUnderScope,
   figuresIn,
   shareTotals,
   shownBlend,
-  toldApart,
   withBlends,
 } from "./compare-blends.ts";
 import { flourShelf } from "./flour-shelf.ts";
@@ -73,7 +73,7 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
   const outcome = stays ? answer(unmoved) : soughtWithWater(sought, size, waterFor);
   if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
   const own = outcome.value.rows.map(({ blend, water }) => ({ blend, water: [water] }));
-  const rows = toldApart(stays ? [{ blend: before, water: [] }] : own);
+  const rows = eachUnderScope(stays ? [{ blend: before, water: [] }] : own);
   const found = rows.map(({ blend }) => blend);
   const blend = found[0] ?? shownBlend(outcome.value.answer);
   const changes = blend === undefined ? [] : compareFigures(figuresIn(before), figuresIn(blend));

@@ -10,11 +10,11 @@ import type { BlendWater } from "./blend-water.ts";
 import {
   type Change,
   compareFigures,
+  eachUnderScope,
   figuresIn,
   idsAtBasis,
   shareTotals,
   shownBlend,
-  toldApart,
   withBlends,
 } from "./compare-blends.ts";
 import { soughtWithWater, waterBetween, withDough } from "./own-water.ts";
@@ -150,7 +150,7 @@ function reblend(
   const inUse = oldShares.filter(({ value }) => !dec(value).isZero());
   const mass = flourOfBatch({ ...question, flours: old }, shares.map(dec));
   const before = [...inUse, ...blendFigures(old, oldShares, question.basis, question.currency, mass)];
-  const rows = toldApart(
+  const rows = eachUnderScope(
     outcome.value.rows.map(({ blend, water }) => {
       const changes = compareFigures(before, figuresIn(blend));
       return { blend, changes, notHeld: notHeld(changes, blend), water };

@@ -44,7 +44,7 @@ const NOTHING = dec("1e-18");
 /** g of each new product: exact in what is held; a pair also in the other alkalinity or the ratio, where it can. @example amountsFor({ from: { name: "soda", composition: pure("Na2CO3"), mass: 10 }, to: [{ name: "soda", composition: pure("Na2CO3") }], hold: "M" })[0]?.value // => "10" */
 export function amountsFor(swap: Swap): readonly Figure[] {
   const { to, hold } = swap;
-  const from = { ...toldApart(swap), key: "old" };
+  const from = { ...underOtherName(swap), key: "old" };
   const dose = doseOf(swap.from);
   const per = (product: Keyed): Feed => contentFigure(product, hold);
   const [first, second] = [{ ...to[0], key: "1" }, to[1] && { ...to[1], key: "2" }];
@@ -85,7 +85,7 @@ function secondConditions(from: Keyed, hold: Held): readonly SecondCondition[] {
 }
 
 /** The old product, under another name where a new one has its name but not its make-up. */
-function toldApart({ from, to }: Swap): Weighed {
+function underOtherName({ from, to }: Swap): Weighed {
   return to.some(({ name }) => name === from.name) ? { ...from, name: `the old ${from.name}` } : from;
 }
 

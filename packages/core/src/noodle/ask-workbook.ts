@@ -58,7 +58,7 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     wants: wantsInOne(wants),
     untold: untold.map(toldIn(noodle.units)),
     weighed: [...lines, ...(dusting ? [dusting] : [])],
-    graph: toldApart(
+    graph: withTwinsNumbered(
       {
         ...formula.graph,
         ...batch.value.graph,
@@ -106,7 +106,7 @@ function freeOf(currency: string): Price {
 }
 
 /** A graph in which ingredients of one name are numbered, but where one figure is for all of them. */
-function toldApart(graph: Graph, lines: readonly FormulaLine[]): Graph {
+function withTwinsNumbered(graph: Graph, lines: readonly FormulaLine[]): Graph {
   const twins = lines.flatMap(({ id, name }) => {
     const alike = lines.filter((one) => one.name === name);
     const number = alike.findIndex((one) => one.id === id) + 1;
