@@ -21,6 +21,8 @@ const asks: Readonly<Record<string, (noodle: core.Noodle) => Asked>> = {
   nutrition: core.askNutrition,
   day: core.askDay,
   card: (noodle) => core.askCard(noodle, { date: "2026-11-25" }),
+  trial: (noodle) => core.askTrial(noodle),
+  mend: (noodle) => core.askMend(noodle, { weighed: [{ name: "tap water", amount: "9 kg" }] }),
 };
 
 const folder = new URL("../../../examples/", import.meta.url);

@@ -31,13 +31,13 @@ export function formulaTrial(
   if (!step.success)
     return refuse(problem("spec.quantity", ["step"], { written: asked.step ?? "", example: usual.step }));
   const used = inUse(formula.lines);
-  const shares = (lines: readonly FormulaLine[]) => lines.map(({ name, parts }) => ({ name, percent: parts.value }));
+  const shares = (lines: readonly FormulaLine[]) => lines.map(({ name, parts }) => ({ name, percent: parts }));
   const { water, referenceFactor } = formula;
   return waterTrial({
     flour: flour.data.value,
     flours: used.filter(({ role }) => role === "flour").map(trialFlour),
-    water: water.tap.value,
-    carried: water.carried.value,
+    water: water.tap,
+    carried: water.carried,
     step: step.data.value,
     others: shares(used.filter(({ role }) => role !== "flour" && role !== "water")),
     ...(referenceFactor && { referenceFactor }),
@@ -47,5 +47,5 @@ export function formulaTrial(
 /** A flour with what is known of the water it takes: the kitchen's own figure, or the rule of dry gluten. */
 function trialFlour({ name, parts, material }: FormulaLine): TrialFlour {
   const takes = material.absorption?.percent ?? (material.kind === "gluten" ? glutenTakes : undefined);
-  return { name, percent: parts.value, ...(takes !== undefined && { takes }) };
+  return { name, percent: parts, ...(takes !== undefined && { takes }) };
 }

@@ -11,9 +11,9 @@ export interface TrialRequest {
   /** The flours of the blend, % of flour, with the added water each is known to take, % of it; one flour unless given. */
   readonly flours?: readonly TrialFlour[];
   /** Water to pour, to try around, % of flour. */
-  readonly water: DecimalText;
+  readonly water: Stated;
   /** Water that the others bring, % of flour; 0 unless given. */
-  readonly carried?: DecimalText;
+  readonly carried?: Stated;
   /** Flour of the moisture that the spec is written on, for 1 of the flour at hand. */
   readonly referenceFactor?: Figure;
   /** Between two doughs, % of flour; 1 unless given. */
@@ -25,9 +25,12 @@ export interface TrialRequest {
 /** A flour of a trial. */
 export interface TrialFlour {
   readonly name: string;
-  readonly percent: DecimalText;
+  readonly percent: Stated;
   readonly takes?: DecimalText;
 }
+
+/** A number, or the figure of another result that tells it. */
+type Stated = DecimalText | Figure;
 
 /** The doughs, driest first, what to look at, and which flours the trial leaves open. */
 export interface Trial {
@@ -78,7 +81,9 @@ const look: readonly string[] = [
 export function waterTrial(request: TrialRequest): Outcome<Published<Trial>> {
   const { flour, flours = [], water, step = "1" } = request;
   if (!dec(flour).gt(0)) return refuse(problem("trial.flour", ["flour"], { flour }));
-  if (!dec(step).gt(0) || dec(water).lt(step)) return refuse(problem("trial.water", ["water"], { water, step }));
+  const around = typeof water === "object" ? water.value : water;
+  if (!dec(step).gt(0) || dec(around).lt(step))
+    return refuse(problem("trial.water", ["water"], { water: around, step }));
   const open = flours.filter(({ takes }) => takes === undefined);
   const taken = takenFrom(request, step);
   const only = open.length === 1 ? taken.flours.find(({ takes }) => takes === undefined) : undefined;
@@ -105,8 +110,10 @@ interface TakenPart {
 /** What all doughs of a trial share, as figures: each is one input. */
 function takenFrom(request: TrialRequest, step: DecimalText) {
   const { flour, flours = [], others = [], water, carried = "0", referenceFactor: factor } = request;
-  const stated = (what: string, label: string, unit: string, value: DecimalText): Figure =>
-    given({ id: `trial.${what}`, label, unit, places: 1 }, value, "the trial", fromSpec);
+  const stated = (what: string, label: string, unit: string, value: Stated): Figure =>
+    typeof value === "object"
+      ? value
+      : given({ id: `trial.${what}`, label, unit, places: 1 }, value, "the trial", fromSpec);
   const parts = (kind: string, list: readonly TrialFlour[]): readonly TakenPart[] =>
     list.map(({ name, percent, takes }, index) => ({
       name,
