@@ -42,3 +42,12 @@ it.each([
     expected,
   ]);
 });
+
+it("tells an object in the place of a number for what it is", () => {
+  const noodle = readNoodleData(spec);
+  const value: string = JSON.parse("{}");
+  const again = recalculated(noodle.ok ? noodle.value.formula.graph : {}, { "flour.1.parts": value });
+  expect(again.ok ? [] : again.problems.map((one) => told(one).found)).toEqual([
+    expect.stringContaining("a section with keys"),
+  ]);
+});

@@ -4,6 +4,7 @@ import { exact, type Fed, type Figure, feedsOf, restingOn, workedOut } from "./f
 import { frozen } from "./frozen.ts";
 import { figureIn, type Graph } from "./graph.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "./problem.ts";
+import { said } from "./said.ts";
 import { fromChange } from "./source.ts";
 
 /**
@@ -45,7 +46,8 @@ function valueProblems(figure: Figure, input: DecimalInput): readonly Problem[] 
   const { id, unit, places } = figure;
   const value = maybeDec(input);
   if (value === undefined || !value.isFinite() || Math.abs(value.e) > mostPlaces) {
-    return [problem("figure.no-number", [id], { id, value: String(input).slice(0, 40), places: String(mostPlaces) })];
+    const written = value === undefined && typeof input !== "string" ? said(input) : String(input);
+    return [problem("figure.no-number", [id], { id, value: written.slice(0, 40), places: String(mostPlaces) })];
   }
   const least = Object.hasOwn(leastOf, unit) ? leastOf[unit] : "0";
   const bounds = { ...(least !== undefined && { least }), ...(unit === "%" && { most: "100" }), ...figure.bounds };
