@@ -59,6 +59,7 @@ export type { Anion } from "./pitzer.ts";
 export type { InRatio, RatioBy } from "./ratio.ts";
 export type { Conditions, Recipe } from "./recipe.ts";
 export type { RoundedRecipe } from "./rounded-recipe.ts";
+export type { SaltShare } from "./salt-content.ts";
 export type {
   FoodLimit,
   HazardEntry,

@@ -11,9 +11,9 @@ export interface TrialRequest {
   /** The flours of the blend, % of flour, with the added water each is known to take, % of it; one flour unless given. */
   readonly flours?: readonly TrialFlour[];
   /** Water to pour, to try around, % of flour. */
-  readonly water: Stated;
+  readonly water: DecimalText | Figure;
   /** Water that the others bring, % of flour; 0 unless given. */
-  readonly carried?: Stated;
+  readonly carried?: DecimalText | Figure;
   /** Flour of the moisture that the spec is written on, for 1 of the flour at hand. */
   readonly referenceFactor?: Figure;
   /** Between two doughs, % of flour; 1 unless given. */
@@ -25,12 +25,9 @@ export interface TrialRequest {
 /** A flour of a trial. */
 export interface TrialFlour {
   readonly name: string;
-  readonly percent: Stated;
+  readonly percent: DecimalText | Figure;
   readonly takes?: DecimalText;
 }
-
-/** A number, or the figure of another result that tells it. */
-type Stated = DecimalText | Figure;
 
 /** The doughs, driest first, what to look at, and which flours the trial leaves open. */
 export interface Trial {
@@ -110,7 +107,7 @@ interface TakenPart {
 /** What all doughs of a trial share, as figures: each is one input. */
 function takenFrom(request: TrialRequest, step: DecimalText) {
   const { flour, flours = [], others = [], water, carried = "0", referenceFactor: factor } = request;
-  const stated = (what: string, label: string, unit: string, value: Stated): Figure =>
+  const stated = (what: string, label: string, unit: string, value: DecimalText | Figure): Figure =>
     typeof value === "object"
       ? value
       : given({ id: `trial.${what}`, label, unit, places: 1 }, value, "the trial", fromSpec);
