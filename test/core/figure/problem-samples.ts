@@ -165,6 +165,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "flours[0].figures.label",
     `readNoodleData(flourWith("house", { moisture: "13 %", protein: "12 %", label: { protein: "4 g", serving: "30 g", rules: "US" } }))`,
   ],
+  "materials.crystals": [
+    "flours[0].figures.solution",
+    `readNoodleData(flourWith("house", { solution: { salts: "Na2CO3.10H2O", strength: "1 to 5" } }))`,
+  ],
   "product.unclear": ["", `readProduct("30 Baumé", {}, {}, [])`],
   "product.unknown": ["", `readProduct("harbor powder", {}, {}, [])`],
   "product.no-alkali": ["", `readProduct("bread flour", {}, {}, [])`],
@@ -568,6 +572,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "solutions.doubtful": ["", `makeUp({ ...tenOfSoda, target: { measure: "mass-percent", value: "17.5" } })`],
   "solutions.crystals": ["", `makeUp({ ...tenOfSoda, storage: 5 })`],
   "strength.undissolved": ["", `readProduct("Na2CO3 45 %, water rest", {}, {}, [])`],
+  "solutions.crystal-water": [
+    "",
+    `makeUp({ products: [{ name: "crystals", composition: { species: { Na2CO3: "37" }, water: "63", inert: "0" }, parts: 1 }], ratioBy: "as-weighed", target: { measure: "mass-percent", value: "10" }, amount: { grams: 1000 }, temperature: 20, scale: "145" })`,
+  ],
   "solubility.mixed": ["", `staysClear(solved({ Na2CO3: "1", K2CO3: "1" }, "98"), 20)`],
   "solubility.by-ions": ["", `staysClear(solved({ NaHCO3: "7", Na2CO3: "7" }, "86"), 25)`],
   "solubility.not-known": ["", `staysClear(solved({ Na2HPO4: "5", K2CO3: "40" }, "55"), 20)`],

@@ -1,6 +1,6 @@
 import { type Figure, given, worked } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
-import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { answer, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, sum, ZERO } from "../number/decimal.ts";
 import type { Product } from "./carried.ts";
@@ -8,7 +8,8 @@ import { anhydrousShare, type Composition, potassiumCarbonateShare } from "./com
 import { named } from "./named.ts";
 import { type InRatio, mixInRatio, partsAsWeighed, type RatioBy } from "./ratio.ts";
 import { type Conditions, completed, type Recipe } from "./recipe.ts";
-import { type StatedStrength, solutionAt } from "./stated-strength.ts";
+import { holdsCrystals } from "./solubility.ts";
+import { countsMass, type StatedStrength, solutionAt } from "./stated-strength.ts";
 import { massOfVolume } from "./strength.ts";
 
 /** An amount of solution: by mass in g, or by volume in mL at the working temperature. */
@@ -67,10 +68,13 @@ export function makeUp(request: MakeUp): Outcome<Published<Recipe>> {
     { mass: mass.value, amounts },
     massBalance,
   );
+  const crystals = countsMass(target) ? products.filter(({ composition }) => holdsCrystals(composition)) : [];
+  const counted =
+    crystals.length > 0 ? [note("solutions.crystal-water", [], { names: crystals.map(({ name }) => name) })] : [];
   return completed(
     { products, amounts, water, mass: mass.value, composition: solution.value, compositionOn },
     request,
-    solution.notes,
+    [...counted, ...solution.notes],
   );
 }
 

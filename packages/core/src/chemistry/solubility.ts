@@ -109,6 +109,16 @@ export function staysClear(
   return publish({ verdict, taken, limits, solid, temperature: t.toString() }, notesOn(shares, t, way));
 }
 
+/** Least water, % of a product, that counts as that of its crystals; what a dry powder took up is less. */
+const CRYSTAL_WATER = "5";
+
+/** Whether a product is of salts with their crystal water: there is water in it, and too little to dissolve them at 20 °C. */
+export function holdsCrystals(composition: Composition): boolean {
+  if (dec(composition.water).lt(CRYSTAL_WATER) || sharesOf(composition).length === 0) return false;
+  const clarity = staysClear(composition, "20");
+  return !clarity.ok || clarity.value.verdict === "crystals";
+}
+
 function verdictOn(taken: Decimal, salts: number): Clarity {
   if (taken.gt(HUNDRED)) return "crystals";
   return taken.gt(salts === 1 ? SINGLE : MIXED) ? "doubtful" : "clear";

@@ -66,6 +66,20 @@ export function solutionAt(product: Composition, stated: StatedStrength): Outcom
   return answer(solution.value, [...readAt(stated), ...fitNote(product, stated, solution.value), ...solution.notes]);
 }
 
+/** A strength that counts a product as weighed, crystal water and all, told of its anhydrous salts; that of others as it is. */
+export function countedAsWeighed(stated: StatedStrength, product: Composition): StatedStrength {
+  if (!weighing.includes(stated.measure)) return stated;
+  return { ...stated, value: decimalText(anhydrousShare(product).times(stated.value).div(HUNDRED)) };
+}
+
+/** Measures that count the mass of the salts. */
+const weighing: readonly StatedStrength["measure"][] = ["mass-percent", "mass-volume-percent", "grams-per-litre"];
+
+/** Whether a strength counts the mass of salts, so that crystal water makes a difference. */
+export function countsMass({ measure }: StatedStrength): boolean {
+  return weighing.includes(measure) || measure === "parts-to-water" || measure === "parts-as-weighed";
+}
+
 /** Least and greatest strength, % by mass, that the doubt of the density fits leaves; undefined where no density is needed. */
 export function fitRange(
   product: Composition,

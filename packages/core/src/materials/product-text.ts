@@ -1,7 +1,16 @@
 import type { Product } from "../chemistry/carried.ts";
-import { anhydrousShare, type Composition, hydrate, mixture, pure, waterOnly } from "../chemistry/composition.ts";
-import { mixInRatio } from "../chemistry/ratio.ts";
-import { solutionAt } from "../chemistry/stated-strength.ts";
+import {
+  anhydrousShare,
+  type Composition,
+  hydrate,
+  mixture,
+  pure,
+  sharesOf,
+  waterOnly,
+} from "../chemistry/composition.ts";
+import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
+import { holdsCrystals } from "../chemistry/solubility.ts";
+import { countedAsWeighed, solutionAt } from "../chemistry/stated-strength.ts";
 import {
   answer,
   type Note,
@@ -13,7 +22,7 @@ import {
   problemsOf,
   refuse,
 } from "../figure/problem.ts";
-import { type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, digitsText, HUNDRED, sum } from "../number/decimal.ts";
 import { isAlkaliLike, nearestAlkalis, nearestMaterials } from "./catalogue.ts";
 import { findPart } from "./composition-parts.ts";
 import { isMaterialName, type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
@@ -162,13 +171,43 @@ function bySolution(name: string, reading: Reading): Outcome<Composition> | unde
   const stated = readStrength(strength, terms);
   const salt = stated?.measure === "mass-percent" ? stated.value : undefined;
   const dissolved = dissolvedIn(reading, strength, salt);
-  const product = byName(plain, dissolved) ?? byParts(plain, reading) ?? unknown(plain, reading);
-  if (!product.ok) return product;
+  const saltsBy = (ratioBy: RatioBy): Outcome<Composition> =>
+    byName(plain, dissolved) ?? byParts(plain, { ...reading, terms: { ...terms, ratioBy } }) ?? unknown(plain, reading);
+  const dry = saltsBy(terms.ratioBy ?? "anhydrous");
+  if (!dry.ok) return dry;
   if (stated === undefined) return refuse(problem("product.strength", path, { strength, strengthForms, ...shown() }));
-  const solution = solutionAt(product.value, stated);
-  return solution.ok
-    ? answer(solution.value, [...product.notes, ...solution.notes])
-    : refuse(...solution.problems.map((problem) => ({ ...problem, path })));
+  return eitherWay(name, reading, [dry.value], (ratioBy) => {
+    const [product, counted] = [saltsBy(ratioBy), readStrength(strength, { ...terms, ratioBy }) ?? stated];
+    if (!product.ok) return product;
+    const meant = ratioBy === "as-weighed" ? countedAsWeighed(counted, product.value) : counted;
+    const solution = solutionAt(product.value, meant);
+    return solution.ok
+      ? answer(solution.value, [...product.notes, ...solution.notes])
+      : refuse(...solution.problems.map((problem) => ({ ...problem, path })));
+  });
+}
+
+/** What a line means, by what its parts and its strength count; where that is not said and crystals make a difference, it is asked. */
+function eitherWay(
+  name: string,
+  { terms, path }: Reading,
+  products: readonly Composition[],
+  meant: (ratioBy: RatioBy) => Outcome<Composition>,
+): Outcome<Composition> {
+  const anhydrous = meant(terms.ratioBy ?? "anhydrous");
+  if (terms.ratioBy !== undefined || !products.some(holdsCrystals)) return anhydrous;
+  const lines = [anhydrous, meant("as-weighed")].flatMap((one) => (one.ok ? [inPercent(one.value)] : []));
+  if (new Set(lines).size < 2 && anhydrous.ok) return anhydrous;
+  return lines.length === 0 ? anhydrous : refuse(problem("product.unclear", path, { name, why: "crystals", lines }));
+}
+
+/** A composition as a line that is read, to four digits. */
+function inPercent(composition: Composition): string {
+  const shares = [
+    ...sharesOf(composition),
+    ...(composition.inert === "0" ? [] : [["inert", composition.inert] as const]),
+  ];
+  return `${shares.map(([name, share]) => `${name} ${digitsText(share, 4)} %`).join(", ")}, water rest`;
 }
 
 /** A piece of a line: a product by name, how much of it, or a ratio of several. */
@@ -262,22 +301,19 @@ function pairs(pieces: readonly Piece[]): readonly Amount[] | undefined {
 
 interface InMix extends Product, Amount {}
 
-function mixOf(parts: readonly InMix[], line: string, { terms, path, shown }: Reading): Outcome<Composition> {
+function mixOf(parts: readonly InMix[], line: string, reading: Reading): Outcome<Composition> {
+  const { path, shown } = reading;
   const stated = sum(parts.map(({ kind, text }) => dec(kind === "percent" ? text : 0)));
   const rests = parts.filter(({ kind }) => kind === "rest").length;
   const inParts = parts.filter(({ kind }) => kind === "parts");
   if (inParts.length > 0) {
-    const by = terms.ratioBy ?? "anhydrous";
     const plain =
       parts.length > 1 && inParts.length === parts.length && inParts.some(({ text }) => !dec(text).isZero());
     const dilute = parts.some(({ composition }) => anhydrousShare(composition).isZero());
     if (!plain || dilute) return refuse(problem("product.unclear", path, { name: line, why: "no parts", ...shown() }));
-    return answer(
-      mixInRatio(
-        parts.map((part) => ({ ...part, parts: part.text })),
-        by,
-      ),
-    );
+    const inRatio = parts.map((part) => ({ ...part, parts: part.text }));
+    const products = parts.map(({ composition }) => composition);
+    return eitherWay(line, reading, products, (ratioBy) => answer(mixInRatio(inRatio, ratioBy)));
   }
   if (!(rests === 0 ? stated.eq(HUNDRED) : rests === 1 && stated.lte(HUNDRED))) {
     return refuse(

@@ -48,7 +48,8 @@ const solutionSchema = section(
   () => ({
     salts,
     ratioBy: described(z.optional(z.enum(["anhydrous", "as weighed"])), {
-      description: "What the parts count: salts without water, or salts as weighed; anhydrous unless stated",
+      description:
+        "What the parts and a strength by mass count: salts without crystal water, or salts as weighed; anhydrous unless stated, and asked for where salts with crystal water are among them",
     }),
     strength: described(written.check(z.maxLength(40)), {
       description:

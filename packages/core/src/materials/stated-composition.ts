@@ -1,8 +1,22 @@
-import { anhydrousShare, type Composition, hydrate, isChloride, pure, sharesOf } from "../chemistry/composition.ts";
+import {
+  anhydrousShare,
+  type Composition,
+  hydrate,
+  isChloride,
+  pure,
+  sharesOf,
+  waterOnly,
+} from "../chemistry/composition.ts";
 import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
 import { staysClear } from "../chemistry/solubility.ts";
 import { hydrates } from "../chemistry/species.ts";
-import { fitRange, type StatedStrength, solutionAt } from "../chemistry/stated-strength.ts";
+import {
+  countedAsWeighed,
+  countsMass,
+  fitRange,
+  type StatedStrength,
+  solutionAt,
+} from "../chemistry/stated-strength.ts";
 import { assayed } from "../chemistry/titration.ts";
 import { shown as figureText } from "../figure/figure.ts";
 import { measure } from "../figure/in-system.ts";
@@ -52,7 +66,7 @@ export function statedComposition(figures: MaterialFigures, path: Path): Outcome
 export function fitUncertainty({ solution }: MaterialFigures): DecimalText | undefined {
   if (solution === undefined) return undefined;
   const salts = saltsInRatio(solution.salts, ratioOf(solution), []);
-  const strength = strengthOf(solution);
+  const strength = salts.ok ? strengthOf(solution, salts.value) : undefined;
   if (!salts.ok || strength === undefined) return undefined;
   const [range, middle] = [fitRange(salts.value, strength), solutionAt(salts.value, strength)];
   if (range === undefined || !middle.ok) return undefined;
@@ -64,19 +78,30 @@ function ratioOf({ ratioBy }: SolutionFigures): RatioBy {
   return ratioBy === "as weighed" ? "as-weighed" : "anhydrous";
 }
 
-function strengthOf(stated: SolutionFigures): StatedStrength | undefined {
+function strengthOf(stated: SolutionFigures, salts: Composition): StatedStrength | undefined {
   const temperature = stated.temperature?.value;
-  const { modulus } = stated;
-  return readStrength(stated.strength, { modulus, temperature, readAt: temperature, ratioBy: ratioOf(stated) });
+  const [{ modulus }, ratioBy] = [stated, ratioOf(stated)];
+  const strength = readStrength(stated.strength, { modulus, temperature, readAt: temperature, ratioBy });
+  return strength !== undefined && ratioBy === "as-weighed" ? countedAsWeighed(strength, salts) : strength;
+}
+
+/** Whether the parts of a solution, or its strength, may count crystals or the salt in them: where neither is said. */
+function mayCountCrystals({ salts, ratioBy }: SolutionFigures, strength: StatedStrength): boolean {
+  if (ratioBy !== undefined) return false;
+  const parts = Object.keys(salts).map(findPart);
+  return parts.some((part) => part?.kind === "hydrate") && (parts.length > 1 || countsMass(strength));
 }
 
 function ofSolution(stated: SolutionFigures, path: Path): Outcome<Composition> {
   const salts = saltsInRatio(stated.salts, ratioOf(stated), [...path, "salts"]);
   const place = [...path, "strength"];
-  const strength = strengthOf(stated);
+  const strength = strengthOf(stated, salts.ok ? salts.value : waterOnly);
   const unread =
     strength === undefined ? [problem("materials.strength", place, { strength: stated.strength, strengthForms })] : [];
   if (!salts.ok || strength === undefined) return refuse(...problemsOf(salts), ...unread);
+  if (mayCountCrystals(stated, strength)) {
+    return refuse(problem("materials.crystals", path, { strength: stated.strength }));
+  }
   return placed(solutionAt(salts.value, strength), place);
 }
 

@@ -41,7 +41,8 @@ export function asking(asked: Asked, own: OwnMaterials) {
     problems.push(...found.map((problem) => ({ ...problem, flag })));
   };
   const scale: BaumeName = readModulus(asked.text("modulus") ?? "145") ?? "145";
-  const ratioBy: RatioBy = asked.text("ratio-by") === "as weighed" ? "as-weighed" : "anhydrous";
+  const said = asked.text("ratio-by");
+  const ratioBy: RatioBy = said === "as weighed" ? "as-weighed" : "anhydrous";
   const maybe = (flag: string, dimensions: readonly Dimension[]): Quantity | undefined => {
     const text = asked.text(flag);
     if (text === undefined) return undefined;
@@ -96,7 +97,8 @@ export function asking(asked: Asked, own: OwnMaterials) {
     },
     /** `beside` is a dose that goes with a name which stands for several things. */
     product: (text: string | undefined, where: string, beside?: DoseBeside): Product => {
-      const outcome = readProduct(text ?? "", own, terms, [], beside);
+      const counted = { ...terms, ratioBy: said === undefined ? undefined : ratioBy };
+      const outcome = readProduct(text ?? "", own, counted, [], beside);
       if (outcome.ok) {
         notes.push(...outcome.notes);
         return outcome.value;

@@ -11,9 +11,8 @@ export const memberFlags = {
     placeholder: "18 °C",
   },
   "ratio-by": {
-    describe: "What the parts of a ratio count",
+    describe: "What the parts of a ratio, and the strength of a product, count; anhydrous unless stated",
     choices: ["anhydrous", "as weighed"],
-    fallback: "anhydrous",
   },
   ...reportFlags,
 } as const satisfies Readonly<Record<string, Flag>>;

@@ -294,6 +294,10 @@ export const chemistry = {
     ({ name, temperature, taken }: Texts<"name" | "taken"> & Measures<"temperature">, tell) =>
       `"${name}" holds more salt than dissolves at ${tell(temperature)} (${taken} of the limit): it is a slurry, whose salt sinks, or a misread label. Read the label again before anything is weighed`,
   ),
+  "solutions.crystal-water": remark(
+    ({ names }: Lists<"names">) =>
+      `the strength counts salts without their crystal water; ${names.join(" and ")} ${names.length === 1 ? "holds" : "hold"} some, and what to weigh counts it`,
+  ),
   "solubility.mixed": remark(
     "for mixed salts the parts that each takes of its own limit are added up; no table of the mixture was at hand",
   ),

@@ -59,6 +59,12 @@ const unclear = {
     advice:
       "the label must tell what the rest is, and whether it counts by weight or by volume; then write a line such as these",
   }),
+  crystals: (name: string) => ({
+    found: `"${name}", which may count crystals with their water, or the salt in them without it`,
+    expected: "salts without crystal water, or shares in % with the water told",
+    advice:
+      "where there are two lines, the first is for numbers that count salts without their crystal water, the second for crystals as weighed",
+  }),
   comma: (name: string) => ({
     found: `"${name}", whose comma may stand before decimals or between thousands`,
     expected: "a point before decimals, and nothing between thousands",
@@ -202,6 +208,12 @@ export const materials = {
     advice: "keep the one you mean",
   })),
   "materials.strength": input(strengthText),
+  "materials.crystals": input(({ strength }: Texts<"strength">) => ({
+    found: `salts with crystal water, of which the parts and "${strength}" may count the crystals or the salt in them`,
+    expected: "what both count",
+    advice: "write beside the strength which: salts without their crystal water, or crystals as weighed",
+    lines: ["ratioBy: anhydrous", "ratioBy: as weighed"],
+  })),
   "materials.alkalinity": input(({ alkalinity, forms }: Texts<"alkalinity" | "forms">) => ({
     found: `"${alkalinity}"`,
     expected: forms,
