@@ -99,6 +99,20 @@ describe("a load with too much of something", () => {
     ]);
   });
 
+  // for the salt, 1200 g of flour would get 30 % of water, 6 less; for the bread flour, 1020 g get 35.3 %, and 0.35 % too much salt;
+  // by the list, 1016 g of flour get 35.4 %, and 0.3 % too little rye as well
+  test("grows for what brings it nearest to the formula, and says so", () => {
+    const said = [
+      { name: "table salt", amount: "24 g" },
+      { name: "bread flour", amount: "816 g" },
+    ];
+    const { value, notes } = mendedBy({ weighed: said, noMore: ["tap water"] });
+    expect(value.lines.map(({ total }) => total.value)).toEqual(["816", "204", "360", "10.2", "24"]);
+    expect(notes.map(told)).toContainEqual(expect.stringContaining("So it grows for bread flour alone"));
+    const { notes: further } = mendedBy({ ...weighed("table salt", "30 g"), noMore: ["sodium carbonate"] });
+    expect(further.map(told)).toContainEqual(expect.stringMatching(/further off in what else is told: .*alkalinity M/u));
+  });
+
   // 1390 g of dough, of which 139 g are rework: 1251 g of new dough, 900 g of its flour and 324 g of its water
   describe("with rework", () => {
     const rework = { batch: { dough: "1390 g" }, rework: { amount: "10 %" } };

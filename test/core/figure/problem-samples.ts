@@ -688,6 +688,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "noMore",
     `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "table salt", amount: "400 g" }], noMore: ["tap water"] }))`,
   ],
+  "mend.further": [
+    "noMore",
+    `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "4 kg" }], noMore: ["table salt"] }))`,
+  ],
   "mend.rework": ["weighed", `about({ ...ofTenKilos, rework: { amount: "500 g" } }, mending("rework", "600 g"))`],
   "mend.fine": ["weighed", `about(ofTenKilos, mending("tap water", "1 kg"))`],
   "nutrition.not-stated": ["", `about({ ...noodle, flours: [unknownFlour] }, askNutrition)`],

@@ -144,6 +144,37 @@ describe("a spec that leaves amounts to be found", () => {
     expect(cost(bread + 1)).toBeGreaterThan(Number.parseFloat(most));
   });
 
+  // 110 g of raw strands, of which 102 of 138 cost 1 EUR/kg: 81.30 g, 0.0813 EUR (mass balance)
+  test("tells what a bowl that costs too much would have to cost", () => {
+    const prices = { "bread flour": "1 EUR/kg", "rye flour": "1 EUR/kg", "sodium carbonate": "1 EUR/kg" };
+    const more = { flours: toFind("bread flour", "rye flour"), prices: { ...prices, "table salt": "1 EUR/kg" } };
+    const [first] = toldOf(readNoodleData({ ...spec, ...more, wanted: { bowlPrice: "0.075 EUR" } }));
+    expect(first?.found).toMatch(/^no blend of these flours comes to price of a bowl at most 0\.075 EUR$/u);
+    expect(first?.advice).toMatch(/price of a bowl of no less than 0\.08\d\d EUR instead of 0\.075/u);
+  });
+
+  test("tells no number of more than nine digits that nobody wrote", () => {
+    const bottle = { solution: { salts: { K2CO3: 6, Na2CO3: 4 }, strength: "30 °Bé" } };
+    const alkali = [...pair, { name: "bottle", amount: "find", figures: bottle }];
+    const wants: Readonly<Record<string, string>> = {
+      potassiumShare: "%",
+      alkalinity: "meq",
+      doughWater: "%",
+      saltInDough: "%",
+      protein: "%",
+      ash: "%",
+    };
+    const open = { flours: toFind("bread flour", "rye flour"), salt: "find", water: { added: "find" }, alkali };
+    const each = fc.tuple(fc.constantFrom(...Object.keys(wants)), fc.integer({ min: 0, max: 990 }));
+    always(20, [fc.array(each, { minLength: 1, maxLength: 4 }), fc.boolean()], (wild, one) => {
+      const wanted = Object.fromEntries(wild.map(([key, tenths]) => [key, `${tenths / 10} ${wants[key] ?? ""}`]));
+      const outcome = readNoodleData({ ...spec, ...open, alkali: one ? alkali.slice(1) : alkali, wanted });
+      const said = JSON.stringify(outcome.ok ? outcome.value.notes.map(told) : toldOf(outcome));
+      const long = said.match(/\d[\d.]*/gu)?.filter((number) => number.replace(".", "").replace(/^0+/u, "").length > 9);
+      expect(long ?? []).toEqual([]);
+    });
+  });
+
   test.each([
     {
       // 0.25 g of salt hold 98 mg of sodium

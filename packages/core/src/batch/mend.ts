@@ -101,18 +101,18 @@ export function mendLoad(
     return { line, planned: line.load, already, isShort: short.has(id) };
   });
   const rework = batch.rework && mendedRework(batch.rework, masses.get(reworkId), short.has(reworkId), scales);
-  const times = timesOf(inBowl.filter(({ line }) => masses.has(line.line.id)));
-  const grownLines = linesBy(times, inBowl, scales);
-  const listedLines = linesBy(
-    onceBy("a larger load, without what cannot be added, would be no nearer"),
-    inBowl,
-    scales,
-  );
-  const grownOff = offFormula(grownLines, formula, rework);
-  const listedOff = offFormula(listedLines, formula, rework);
-  const leadsNearer =
-    short.size === 0 || dec(times.value).eq(1) || grownOff === undefined || listedOff?.lte(grownOff) !== true;
-  const lines = leadsNearer ? grownLines : listedLines;
+  const said = inBowl.filter(({ line }) => masses.has(line.line.id));
+  const grown = grownBy(said);
+  const others =
+    short.size === 0 || dec(grown.times.value).eq(1)
+      ? []
+      : [...said.map((one) => grownBy([one])), onceBy("a larger load would be no nearer")];
+  const loads = [grown, ...others].map((one): Load => {
+    const itsLines = linesBy(one.times, inBowl, scales);
+    return { ...one, lines: itsLines, off: offFormula(itsLines, formula, rework) };
+  });
+  const load = loads.reduce((best, one) => (best.off && one.off?.lt(best.off) ? one : best));
+  const { lines } = load;
   const weights = [...lines.map(({ total }) => total), ...(rework ? [rework.total] : [])];
   const dough = summed(
     {
@@ -125,7 +125,7 @@ export function mendLoad(
     massBalance,
   );
   const { strands, bowls } = yieldOf(batch, dough);
-  const grown = worked(
+  const becomes = worked(
     { id: "mend.grown", label: "the load becomes, times what was planned", unit: "", places: 3 },
     "dough / planned",
     { dough, planned: batch.loadTotal },
@@ -134,7 +134,7 @@ export function mendLoad(
   const result: Mended = {
     lines,
     ...(rework && { rework }),
-    times: grown,
+    times: becomes,
     dough,
     planned: batch.loadTotal,
     strands,
@@ -142,10 +142,10 @@ export function mendLoad(
     figures: figuresOf(formula, lines, rework),
   };
   return answer(published(result, batch.graph, formula.graph), [
-    ...(leadsNearer ? [] : [noNearer(inBowl, figuresOf(formula, grownLines, rework))]),
+    ...(short.size === 0 ? [] : shortNotes(inBowl, load, grown, figuresOf(formula, loads[0]?.lines ?? lines, rework))),
     ...mixerNotes(spec, formula, result),
     ...reworkNotes(spec, result),
-    ...fineNotes(times, rework),
+    ...fineNotes(grown.times, rework),
   ]);
 }
 
@@ -274,12 +274,25 @@ const timesNaming = {
   places: 3,
 };
 
-function onceBy(why: string): Figure {
-  return found(timesNaming, 1, why, undefined, definition);
+/** A load that grows so many times, for what there is most too much of among what it is asked of. */
+interface Growth {
+  readonly times: Figure;
+  /** What it grows for; nothing where it goes by the list. */
+  readonly cause?: string;
+}
+
+interface Load extends Growth {
+  readonly lines: readonly MendedLine[];
+  /** How far off the formula it is, as `offFormula` has it. */
+  readonly off: Decimal | undefined;
+}
+
+function onceBy(why: string): Growth {
+  return { times: found(timesNaming, 1, why, undefined, definition) };
 }
 
 /** How many times the planned load is right for what there is too much of, and at least once. */
-function timesOf(weighed: readonly InBowl[]): Figure {
+function grownBy(weighed: readonly InBowl[]): Growth {
   const beyond = ({ line: { exact, load, division }, already }: InBowl): Decimal => {
     const more = dec(already.value).minus(load.value);
     return dec(exact.value).isZero() || !isTooMuch(more, division) ? ZERO : more.div(exact.value);
@@ -290,7 +303,8 @@ function timesOf(weighed: readonly InBowl[]): Figure {
   );
   if (most === undefined || beyond(most).lte(0)) return onceBy("nothing is in beyond the list that its scale can tell");
   const from = { already: most.already, listed: most.line.load, planned: most.line.exact };
-  return worked(timesNaming, "1 + (already - listed) / planned", from, massBalance);
+  const times = worked(timesNaming, "1 + (already - listed) / planned", from, massBalance);
+  return { times, cause: most.line.line.name };
 }
 
 /** The same by the flour that there is, where some of it cannot be added. */
@@ -403,14 +417,28 @@ function withOld(scope: string, { id, name, parts }: FormulaLine, load: Figure, 
   return worked(naming, "load + rework * parts / dough", { load, rework, parts, dough: water.dough }, massBalance);
 }
 
-/** That what else there is leads no nearer to the formula, and what it would take further off. */
-function noNearer(inBowl: readonly InBowl[], figures: readonly MendedFigure[]): Note {
-  const further = figures.flatMap(({ label, asked, now, mended: after }) => {
+/** % of what is asked, from which on it is told that a figure gets further off. */
+const TOLD = 1;
+
+/** What a load that grows for all there is too much of takes further off the formula; whether, and for what, it grows for less. */
+function shortNotes(
+  inBowl: readonly InBowl[],
+  { cause, times }: Growth,
+  grown: Growth,
+  grownFigures: readonly MendedFigure[],
+): readonly Note[] {
+  const further = grownFigures.flatMap(({ label, asked, now, mended: after }) => {
     const off = (one: Figure) => dec(fixedText(one.value, one.places)).minus(fixedText(asked.value, one.places)).abs();
-    return now && off(after).gt(off(now)) ? [`${label} ${fixedText(after.value, after.places)} ${after.unit}`] : [];
+    const slack = dec(asked.value).times(TOLD).div(100);
+    return now && off(after).minus(off(now)).gt(slack)
+      ? [`${label} ${fixedText(after.value, after.places)} ${after.unit}`]
+      : [];
   });
+  const isGrown = times === grown.times;
+  if (isGrown && further.length === 0) return [];
   const names = inBowl.filter(({ isShort }) => isShort).map(({ line }) => line.line.name);
-  return loudNote("mend.no-nearer", ["noMore"], { names, further });
+  if (isGrown) return [loudNote("mend.further", ["noMore"], { names, further })];
+  return [loudNote("mend.no-nearer", ["noMore"], { names, further, ...(cause !== undefined && { cause }) })];
 }
 
 /** That too much rework needs nothing else, and whether it is beyond what the spec allows. */

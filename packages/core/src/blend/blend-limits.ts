@@ -67,7 +67,7 @@ function commonDivisor(a: number, b: number): number {
 
 /** The limits that the targets set. */
 export function targetLimits({ flours, targets, currency, flourMass }: BlendQuestion): readonly Limit[] {
-  const { protein, glutenProtein, ash, wholegrain, price, batchPrice, wholeRange } = targets;
+  const { protein, glutenProtein, ash, wholegrain, price, bowlPrice, batchPrice, wholeRange } = targets;
   const flat = flours.map(() => ONE);
   const limits: Limit[] = [];
   const add = (
@@ -108,6 +108,10 @@ export function targetLimits({ flours, targets, currency, flourMass }: BlendQues
   }
   const prices = flours.map((flour) => dec(flour.price ?? 0));
   if (price !== undefined) add("price", priceUnit(currency), { top: prices, bottom: flat }, price);
+  if (bowlPrice !== undefined) {
+    const top = prices.map((one) => one.times(bowlPrice.flour).plus(bowlPrice.others));
+    add("price of a bowl", currency ?? "", { top, bottom: flat }, bowlPrice);
+  }
   if (batchPrice !== undefined) {
     const kilograms = dec(flourMass ?? 0).div(1000);
     const top = prices.map((one) => one.times(kilograms));
@@ -209,10 +213,11 @@ export function priceUnit(currency: string | undefined): string {
   return currency === undefined ? "per kg" : `${currency}/kg`;
 }
 
-/** A figure to two places, rounded up or down. @example toHundredths(dec("11.703"), "up") // => "11.71" */
+/** A figure to two places, below 0.1 to three digits, rounded up or down. @example toHundredths(dec("11.703"), "up") // => "11.71" */
 export function toHundredths(value: Decimal, way: "up" | "down"): DecimalText {
-  const hundredths = dec(decimalText(value)).times(HUNDRED);
-  return decimalText((way === "up" ? hundredths.ceil() : hundredths.floor()).div(HUNDRED));
+  const scale = dec(10).pow(value.e < -1 ? 2 - value.e : 2);
+  const whole = dec(decimalText(value)).times(scale);
+  return decimalText((way === "up" ? whole.ceil() : whole.floor()).div(scale));
 }
 
 function weighted(weights: readonly Decimal[], steps: readonly (number | Decimal)[]): Decimal {

@@ -68,6 +68,8 @@ export interface BlendTargets {
   readonly wholegrain?: { readonly least?: DecimalText; readonly most?: DecimalText };
   /** Price of a kilogram of the blend, and how it was said, such as `0.40 USD/lb`. */
   readonly price?: { readonly most: DecimalText; readonly said?: string };
+  /** Price of all that is in a bowl: kg of the blend in it, and what all else in it costs. */
+  readonly bowlPrice?: { readonly most: DecimalText; readonly flour: DecimalText; readonly others: DecimalText };
   /** Price of all the flour of the batch, which has to be known. */
   readonly batchPrice?: { readonly most: DecimalText };
   /** Whether protein has to be met over the whole range that the flours' labels and certificates leave open. */

@@ -3,7 +3,16 @@ import { answer, type Outcome, type Problem, problem, refuse } from "../figure/p
 import type { WayOut } from "../figure/problems/explore.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { ceilToDivision, type Decimal, dec, decimalText, floorToDivision, ONE, ZERO } from "../number/decimal.ts";
+import {
+  ceilToDivision,
+  type Decimal,
+  dec,
+  decimalText,
+  fixedText,
+  floorToDivision,
+  ONE,
+  ZERO,
+} from "../number/decimal.ts";
 import { mostParts } from "../spec/believed.ts";
 import type { Spec } from "../spec/spec.ts";
 import { extreme, type Quotient, type Sum } from "./extreme.ts";
@@ -145,7 +154,7 @@ function conflicts(
 /** What a line is called where the spec leaves it to be found, and how much water it brings itself where that is much. */
 function openName({ role, name, material: { moisture } }: FormulaLine, open: OpenPlaces): string | undefined {
   if (role === "water") return open.water === undefined ? undefined : "water";
-  return dec(moisture).gt(20) ? `${name} (${moisture} % water)` : name;
+  return dec(moisture).gt(20) ? `${name} (${fixedText(moisture, 1)} % water)` : name;
 }
 
 /** Whether the ends that are told are less than a hundredth apart. */

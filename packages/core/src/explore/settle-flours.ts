@@ -12,7 +12,7 @@ import { answer, type Note, note, type Outcome, problem, refuse } from "../figur
 import type { Formula } from "../formula/formula.ts";
 import type { Price } from "../materials/fields.ts";
 import type { OwnMaterials } from "../materials/own.ts";
-import { dec, decimalText, fixedText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { FoundAmount } from "./settle-places.ts";
 
@@ -34,19 +34,19 @@ export function floursFound(
   if (!shelf.ok) return shelf;
   const flours = shelf.value.flours.filter(({ path }) => path[0] === "flours");
   const own = { ...shelf.value, flours };
-  const price = flourPrice(spec, formula);
-  const priced = price === undefined ? spec : { ...spec, wanted: { ...spec.wanted, price } };
+  const bowl = bowlPriceOf(spec, formula);
+  const priced = bowl === undefined ? spec : { ...spec, wanted: { ...spec.wanted, price: bowl.price } };
   const asked = blendQuestion(priced, formula, own);
   if (!asked.ok) return asked;
-  const question = withOpen(asked.value, flours, spec, open);
+  const { price, ...besides } = asked.value.targets;
+  const targets = bowl === undefined ? asked.value.targets : { ...besides, bowlPrice: bowl };
+  const question = withOpen({ ...asked.value, targets }, flours, spec, open);
   const outcome = searchBlend(question);
   if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(own)));
   const { value } = outcome;
   if (value.kind === "out-of-reach") {
     const nearest = value.nearest === undefined ? [] : nearestText(value.nearest);
-    return refuse(
-      problem("settle.out-of-reach", ["wanted"], { problem: value.problem, nearest, price: price?.text ?? "" }),
-    );
+    return refuse(problem("settle.out-of-reach", ["wanted"], { problem: value.problem, nearest }));
   }
   const [blend] = value.blends;
   const notes = [...asked.notes, ...outcome.notes, ...preferenceNotes(spec)].filter(
@@ -64,11 +64,13 @@ export interface FoundFlours {
   readonly protein?: string;
 }
 
+type BowlPrice = NonNullable<BlendQuestion["targets"]["bowlPrice"]>;
+
 /**
- * What the flour may cost at most by what a bowl may, all else in it as it is; nothing where that is not known, or where the
+ * What a bowl may cost, and what of it is flour, all else in it as it is; nothing where that is not known, or where the
  * spec wants less already.
  */
-function flourPrice(spec: Spec, formula: Formula): Price | undefined {
+function bowlPriceOf(spec: Spec, formula: Formula): (BowlPrice & { readonly price: Price }) | undefined {
   const { bowlPrice: most, price: stated } = spec.wanted ?? {};
   const batch = most && planBatch(spec, formula);
   const cost = batch?.ok === true ? costOf(spec, formula, batch.value) : undefined;
@@ -80,9 +82,10 @@ function flourPrice(spec: Spec, formula: Formula): Price | undefined {
   const flour = sum(lines.map(({ weighed }) => (isFlour(weighed) ? dec(weighed.batch.value) : ZERO))).div(1000);
   const perKilogram = dec(most.amount).times(bowls).minus(others).div(flour);
   if (perKilogram.lte(0) || (stated && perKilogram.gte(stated.perKilogram))) return undefined;
-  const shortened = fixedText(perKilogram, 4);
-  const text = `a bowl at ${most.amount} ${currency} leaves ${shortened} ${currency} for a kilogram of flour`;
-  return { text, currency, perKilogram: shortened, pack: "1000", amount: shortened };
+  const each = decimalText(perKilogram);
+  const perBowl = (one: Decimal) => decimalText(one.div(bowls));
+  const price = { text: each, currency, perKilogram: each, pack: "1000", amount: each };
+  return { most: most.amount, flour: perBowl(flour), others: perBowl(others), price };
 }
 
 function isFlour({ line }: WeighedLine): boolean {

@@ -102,14 +102,10 @@ export const explore = {
     };
   }),
   "settle.out-of-reach": noAnswer(
-    (
-      { problem, nearest: [flours, ...misses], price }: { readonly problem: Inner } & Lists<"nearest"> & Texts<"price">,
-      _path,
-      tell,
-    ) => {
+    ({ problem, nearest: [flours, ...misses] }: { readonly problem: Inner } & Lists<"nearest">, _path, tell) => {
       const { found, expected, advice } = tell(problem);
       const more = flours === undefined ? "" : `. The nearest: ${flours} (${misses.join("; ")})`;
-      return { found: price === "" ? found : `${found}; ${price}`, expected, advice: `${advice}${more}` };
+      return { found, expected, advice: `${advice}${more}` };
     },
   ),
   "spec.quantity": input(({ written, example }: Texts<"written" | "example">, [key]) => ({
