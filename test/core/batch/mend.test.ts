@@ -110,7 +110,9 @@ describe("a load with too much of something", () => {
     expect(value.lines.map(({ total }) => total.value)).toEqual(["816", "204", "360", "10.2", "24"]);
     expect(notes.map(told)).toContainEqual(expect.stringContaining("So it grows for bread flour alone"));
     const { notes: further } = mendedBy({ ...weighed("table salt", "30 g"), noMore: ["sodium carbonate"] });
-    expect(further.map(told)).toContainEqual(expect.stringMatching(/further off in what else is told: .*alkalinity M/u));
+    expect(further.map(told)).toContainEqual(
+      expect.stringMatching(/further off in what else is told: .*alkalinity M/u),
+    );
   });
 
   // 1390 g of dough, of which 139 g are rework: 1251 g of new dough, 900 g of its flour and 324 g of its water
