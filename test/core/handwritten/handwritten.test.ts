@@ -133,9 +133,8 @@ const samples: Readonly<Record<string, Sample>> = {
   },
   "amounts in words, in a line that is no title": {
     text: "You need one kilo of strong white flour, a third of a litre of water and ten grams of salt.",
-    read: [],
-    leftOut: ["1 it names white flour, water, salt without an amount"],
-    asks: ["0 which flour", "0 how much water"],
+    read: ["flours strong white flour 1 kg", "water water 332.7 g", "salt salt 10 g"],
+    remarks: ["may be any wheat flour", "1/3 litre of water at 20 °C"],
   },
   "one line, with a protein and a measure that is open": {
     text: "bread flour 1 kg, protein 12 %, water 350 ml, a pinch of salt, kansui powder 12 g, makes 10",
@@ -583,7 +582,22 @@ describe("nothing of a formula is lost without a word", () => {
   });
 });
 
-test.each(["1 ½ lb", "1½ lb", "１ ½ lb", "1 and ½ lb"])("%s is one pound and a half", (amount) => {
+test.each([
+  ["half a kilo", "1/2 kg"],
+  ["a kilo and a half", "1 1/2 kg"],
+  ["three quarters of a kilo", "3/4 kg"],
+  ["two hundred and fifty grams", "250 g"],
+  ["two thousand five hundred g", "2500 g"],
+  ["twenty-five grams", "25 g"],
+])("%s of flour is %s", (words, amount) => {
+  expect(readHandwritten(`${words} of bread flour`).understood).toMatchObject([{ name: "bread flour", amount }]);
+});
+
+test.each(["half a dozen eggs", "six eggs", "6 eggs"])("%s are six", (eggs) => {
+  expect(readHandwritten(eggs).questions[0]?.ask).toContain("6 without the shell");
+});
+
+test.each(["1 ½ lb", "1½ lb", "１ ½ lb", "1 and ½ lb", "one and a half lb"])("%s is one pound and a half", (amount) => {
   const { understood } = readHandwritten(`${amount} bread flour`);
   expect(understood).toMatchObject([{ part: "flours", name: "bread flour", amount: "1 1/2 lb" }]);
 });

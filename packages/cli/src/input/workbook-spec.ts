@@ -208,7 +208,7 @@ function isNumber(text: string): boolean {
 }
 
 /** Masses that packs are told in, g. */
-const grams: Readonly<Record<string, number>> = { g: 1, oz: 28.349523125, lb: 453.59237 };
+const grams: Readonly<Record<string, number>> = { g: 1, kg: 1000, oz: 28.349523125, lb: 453.59237 };
 
 const places: Readonly<Record<string, Path>> = {
   "batch.bowls": ["batch", "bowls"],
@@ -256,9 +256,10 @@ function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
     const path = known.ok ? known.value : [section, name];
     if (section === "stock") return [{ path, value: said(id) }];
     if (!book.has(pack)) return [{ path, value: said(price) }];
-    const each = (Number(text(price)) * Number(text(pack)) * (grams[unit(pack)] ?? 1)) / 1000;
+    const each =
+      (Number(text(price)) * Number(text(pack)) * (grams[unit(pack)] ?? 1)) / (grams[unit(price).slice(4)] ?? 1);
     const value = isNumber(text(price)) && isNumber(text(pack)) ? Number(each.toPrecision(12)) : "?";
-    return [{ path, value: `${value} ${unit(price).replace("/kg", "")} per ${said(pack)}` }];
+    return [{ path, value: `${value} ${unit(price).slice(0, 3)} per ${said(pack)}` }];
   }
   if (room === "water") return put("water", what.split("-")[0] ?? "");
   if (room === "scale") return put("scales", Number(what) - 1, last);

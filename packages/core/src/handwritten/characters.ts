@@ -52,7 +52,64 @@ export function plainLine(line: string): string {
 const measure =
   "(?:(?:heaped|level|small|large|big|good|generous) )?(?:(?:tea|table)?spoon|cup|pinch|dash|handful|knob|pack|sachet|drop)";
 
-const countedMeasure = new RegExp(String.raw`(?<![\p{L}\p{N}])(?:an?|one) (?=${measure})`, "iu");
+/** Numbers in words. */
+const numberWords: Readonly<Record<string, number>> = Object.fromEntries([
+  ..."one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen"
+    .split(" ")
+    .map((word, index) => [word, index + 1] as const),
+  ..."twenty thirty forty fifty sixty seventy eighty ninety".split(" ").map((word, index) => [word, 20 + 10 * index]),
+  ...[["a", 1] as const, ["an", 1] as const],
+]);
+const manyWords: Readonly<Record<string, number>> = { dozen: 12, hundred: 100, thousand: 1000 };
+const partWords: Readonly<Record<string, number>> = { half: 2, third: 3, quarter: 4, fifth: 5, eighth: 8 };
+
+const anyOf = (words: Readonly<Record<string, number>>): string => Object.keys(words).join("|");
+const parts = `(?:${anyOf(partWords).replace("half", "half|halve")})s?`;
+/** What is counted in words: what is measured, and eggs. */
+const counted = String.raw`(?=(?:of )?(?:an? )?(?:${measure}|(?:milli|centi|deci)?lit(?:er|re)|(?:kilo|milli)?gram|kilo|k?g|ml|lb|oz|pound|ounce|fluid ounce|pint|quart|tsp|tbsp|part|(?:large |medium |small )?(?:whole )?(?:egg|yolk))(?:s|ful|fuls)?(?!\p{L}))(?:of )?(?:an? )?`;
+const inWords = String.raw`(?:\d+|(?:${anyOf(numberWords)})(?:[ -](?:and )?(?:${anyOf(numberWords)}|${anyOf(manyWords)}))*)`;
+const wordedNumber = new RegExp(
+  String.raw`(?<![\p{L}\p{N}.,/]|half )(?:(?<whole>${inWords}) and (?:a )?(?<beside>${parts}) |(?<half>half )|(?<times>${inWords}) ?(?<part>${parts}) |(?<count>(?:${anyOf(numberWords)})(?:[ -](?:and )?(?:${anyOf(numberWords)}|${anyOf(manyWords)}))*) )${counted}`,
+  "giu",
+);
+/** `a kilo and a half` is `one and a half kilos`. */
+const halfBehind = new RegExp(
+  String.raw`(?<![\p{L}\p{N}.,/])(${inWords}) (\p{L}+) and (a (?:half|quarter|third))(?= of | ?$|,)`,
+  "giu",
+);
+
+function numberIn(words: string): number {
+  let [whole, part] = [0, 0];
+  for (const word of words.toLowerCase().split(/[ -]/u)) {
+    const many = manyWords[word];
+    if (many === undefined) part += numberWords[word] ?? (Number(word) || 0);
+    else if (many === 1000) [whole, part] = [whole + Math.max(1, part) * many, 0];
+    else part = Math.max(1, part) * many;
+  }
+  return whole + part;
+}
+
+/** A line with digits for the numbers in words that count a measure or eggs. @example wordsInDigits("a third of a cup") // => "1/3 cup" */
+export function wordsInDigits(line: string): string {
+  const under = (word: string): number =>
+    partWords[
+      word
+        .toLowerCase()
+        .replace(/^halve/u, "half")
+        .replace(/s$/u, "")
+    ] ?? 1;
+  return line
+    .replace(/half a dozen/giu, "six")
+    .replace(halfBehind, "$1 and $3 $2")
+    .replace(wordedNumber, (...match) => {
+      const { whole, beside, half, times, part, count } = match.at(-1) as Readonly<Record<string, string | undefined>>;
+      if (whole !== undefined && beside !== undefined) return `${numberIn(whole)} 1/${under(beside)} `;
+      if (half !== undefined) return "1/2 ";
+      if (times !== undefined && part !== undefined) return `${numberIn(times)}/${under(part)} `;
+      return `${numberIn(count ?? "")} `;
+    });
+}
+
 /** A measure without a number, where an amount stands: `pinch of salt`, `salt: pinch`. */
 const bareMeasure = new RegExp(
   String.raw`(?<=^\W*|[:=,\t–-] ?)(?=pinch(?!\p{L})|${measure}(?:s|ful|fuls)? of |(?:pinch|dash|handful|knob)$)`,
@@ -65,14 +122,11 @@ const bareMeasure = new RegExp(
  * @example inDigits("salt ..... a pinch") // => "salt 1 pinch"
  */
 export function inDigits(line: string): string {
-  return line
-    .replace(/ ?\.{2,} ?/gu, " ")
+  return wordsInDigits(line.replace(/ ?\.{2,} ?/gu, " "))
     .replace(/(?<=\d) (?:and|&|\+) (?=\d+\/\d)/giu, " ")
     .replace(/(?<![\d.,])(\d{1,3}) ?kg ?(\d{3})(?![\d.,]| ?[%\p{L}])/giu, "$1$2 g")
     .replace(/(\d ?%) (?:of|on) (?:the )?(?:total )?flour(?: weight)?(?!\p{L})/iu, "$1")
-    .replace(/(?<!\p{L})half (?:an? )?(?=tea|table|tsp|tbsp|cup|spoon)/iu, "1/2 ")
     .replace(/(大さじ|小さじ|大匙|小匙|カップ) ?(\d+(?: ?\/ ?\d+)?)/gu, "$2 $1 ")
-    .replace(countedMeasure, "1 ")
     .replace(bareMeasure, "1 ")
     .trim();
 }

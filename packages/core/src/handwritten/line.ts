@@ -1,7 +1,7 @@
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { type Amount, amountsOf, type CommaUse } from "./amounts.ts";
 import { madeOf, takeBeside } from "./beside.ts";
-import { inDigits, type WrittenLine } from "./characters.ts";
+import { inDigits, type WrittenLine, wordsInDigits } from "./characters.ts";
 import {
   handled,
   isAlkali,
@@ -211,7 +211,12 @@ const sentenceEnd =
  * Several ingredients on one line are a line each, and so is what they make: `flour 1 kg, water 350 g, makes 10`. What
  * names nothing and has no amount of its own, as in `flour, strong, 1 kg, sifted`, belongs to what it stands behind.
  */
-export function ingredientsOf(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
+export function ingredientsOf(written: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
+  const lines = partedLine({ ...written, text: wordsInDigits(written.text) }, comma);
+  return lines.length > 1 ? lines : [written];
+}
+
+function partedLine(line: WrittenLine, comma: CommaUse): readonly WrittenLine[] {
   const sentences = line.text.replace(sentenceEnd, ".\n").split("\n");
   const read = (text: string): readonly WrittenLine[] => {
     const told = verbWords.test(text) && thingsWithin(text).length > 0;

@@ -89,7 +89,7 @@ function isReplaced({ id }: Figure, { noodle: { spec } }: Made): boolean {
   return number !== undefined && spec.alkali?.[Number(number) - 1]?.replaceWith !== undefined;
 }
 
-/** Masses of a kitchen that speaks in US units are typed in these, but what a scale in grams shows; prices as the spec has them. */
+/** Masses of a kitchen that speaks in US units are typed in these, but what a scale in grams shows; prices by weight too. */
 function inputShown(figure: Figure, made: Made): InputFigure {
   const {
     noodle: { units, formula },
@@ -98,10 +98,7 @@ function inputShown(figure: Figure, made: Made): InputFigure {
   } = made;
   const { id } = figure;
   const scale = scales[Number(/^scale\.(\d+)\./u.exec(id)?.[1]) - 1];
-  const unit =
-    scale?.unit.endsWith("g") || id.startsWith("wanted.") || id.endsWith(".price")
-      ? figure.unit
-      : inSystem(figure, units).unit;
+  const unit = scale?.unit.endsWith("g") || id.startsWith("wanted.") ? figure.unit : inSystem(figure, units).unit;
   const places = Math.min(unit === figure.unit ? Math.max(figure.places, dec(figure.value).decimalPlaces()) : 3, 6);
   const takes = {
     ...mostOf(figure, unit),

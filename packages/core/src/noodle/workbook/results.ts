@@ -33,7 +33,6 @@ export function resultGroups(made: Made): readonly ResultGroup[] {
   const { batch, noodle, cost } = made;
   const { blend, water, alkali, salt } = noodle.formula;
   const { target, loads } = batch;
-  // A price by weight stays as the prices of the spec are typed.
   const plain = (heading: string, figures: readonly (Figure | undefined)[]): ResultGroup => ({
     heading,
     columns: ["", "unit"],
@@ -41,7 +40,7 @@ export function resultGroups(made: Made): readonly ResultGroup[] {
       .filter((figure) => figure !== undefined)
       .map((figure) => ({
         label: figure.label,
-        cells: withUnit(figure === cost?.kilogram ? figure : inSystem(figure, noodle.units)),
+        cells: withUnit(inSystem(figure, noodle.units)),
       })),
   });
   return [

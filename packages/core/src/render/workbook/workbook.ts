@@ -363,7 +363,7 @@ class UseSheet {
         const typed = this.#name(label, shown.unit, input);
         this.inputFormulas.push([
           shown.id,
-          `${typed}${takes.optional ? "+0" : ""}${timesFactor(figure.unit, shown.unit)}${factor}`,
+          `${takes.optional ? `(${typed}+0)` : typed}${timesFactor(figure.unit, shown.unit)}${factor}`,
         ]);
         row += 1;
       }
@@ -592,9 +592,10 @@ function sourceSheet({ title, graph, notes, ranges, cautions }: WorkbookParts, d
 /** How many of the unit of a figure are in one of another; nothing where it is shown as it is. */
 function factorOf(unit: string, shownIn: string): string | undefined {
   if (unit === shownIn) return undefined;
-  const [from, to] = [findUnit(unit), findUnit(shownIn)];
+  const isPrice = /^[A-Z]{3}\//u.test(unit);
+  const [from, to] = [unit, shownIn].map((one) => findUnit(isPrice ? one.slice(4) : one));
   if (from === undefined || to?.dimension !== from.dimension) return undefined;
-  return literal(dec(to.factor).div(from.factor));
+  return literal(isPrice ? dec(from.factor).div(to.factor) : dec(to.factor).div(from.factor));
 }
 
 function timesFactor(unit: string, shownIn: string): string {
