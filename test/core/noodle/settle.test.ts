@@ -260,6 +260,31 @@ describe("a spec that leaves amounts to be found", () => {
     expect(found?.map(({ share }) => share.value)).toEqual(shares.filter((share) => share !== "0"));
   });
 
+  test.each([
+    // 17 meq / 100 g: 17 / (10 × (0.588 / 52.994 + 0.392 / 69.103)); 39.2 of 98 are 40 %
+    { wanted: { alkalinity: "17 meq", potassiumShare: "40 %" }, beside: "potassium carbonate", salts: [58.8, 39.2] },
+    // 38 of 96 are 39.58 %, and 39.3 % is met from 38.907 to 39.693
+    {
+      wanted: { alkalinity: "14 meq", potassiumShare: "39.3 %" },
+      beside: "K2CO3 6, Na2CO3 4 at 30 °Bé",
+      salts: [58, 38],
+    },
+  ])("finds a powder alone where it meets the ratio by itself, beside $beside", ({ wanted, beside, salts }) => {
+    const [soda = 0, potash = 0] = salts;
+    const composition = { Na2CO3: `${soda} %`, K2CO3: `${potash} %`, water: "rest" };
+    const powder = { name: "class powder", amount: "find", figures: { kind: "alkali", composition } };
+    const parts = Number.parseFloat(wanted.alkalinity) / (10 * (soda / 52.994 + potash / 69.103));
+    for (const alkali of [
+      [powder, ...toFind(beside)],
+      [...toFind(beside), powder],
+    ]) {
+      const { lines } = read({ alkali, wanted }).formula;
+      const of = (name: string) => Number(lines.find((line) => line.name === name)?.parts.value);
+      expect(of("class powder")).toBeCloseTo(parts, 4);
+      expect(of(beside)).toBe(0);
+    }
+  });
+
   test("says at the head of every answer what was found", () => {
     const wish = { salt: "find", wanted: { saltInDough: "0.7 %" } };
     const [noodle, priced] = [read(wish), read({ ...wish, prices: { "bread flour": "1 EUR/kg" } })];

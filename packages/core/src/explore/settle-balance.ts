@@ -40,7 +40,11 @@ export function balanceAmounts(spec: Spec, formula: Formula, open: OpenPlaces): 
   const size = sought.unknowns.length;
   const isBelieved = extreme(zero(size), "most", [...rows, ...doses]) !== undefined;
   const aimed = [...rows, ...(isBelieved ? doses : [])];
-  for (const want of asked.value) aimed.push(...aimedAt(want, aimed));
+  // an aim never takes away what there is
+  for (const want of asked.value) {
+    const nearer = aimedAt(want, aimed);
+    if (extreme(zero(size), "most", [...aimed, ...nearer]) !== undefined) aimed.push(...nearer);
+  }
   const met = extreme(zero(size), "most", aimed);
   const names = sought.unknowns.map((line) => openName(line, open));
   if (met === undefined) return refuse(...conflicts(asked.value, limits, doses, names));
@@ -91,7 +95,7 @@ function aimedAt(want: Want, kept: readonly Sum[]): readonly Sum[] {
   const [low, high] = reach(want, kept);
   if (low === undefined || high === undefined) return [];
   const nearest = aim.lt(low) ? low : aim.gt(high) ? high : aim;
-  return rowsOf({ ...want, least: nearest, most: nearest });
+  return rowsOf({ ...want, least: nearest.minus(hairOfAim), most: nearest.plus(hairOfAim) });
 }
 
 type Reach = readonly [low: Decimal | undefined, high: Decimal | undefined];
@@ -108,6 +112,8 @@ function isOne(quotient: Quotient, kept: readonly Sum[]): boolean {
 
 /** Far below what is written of an amount. */
 const hair = "1e-12";
+/** Far below that, and above what divisions leave off an end that is aimed at. */
+const hairOfAim = "1e-18";
 
 /** What of all that is wanted does not go together. The least of a conflict is left aside to look for another one. */
 function conflicts(
