@@ -41,6 +41,13 @@ describe("errors that nobody stated", () => {
       expect(causeOf(one, id)?.assumed, id).toContain("last digit");
     }
     expect(one.exact).toEqual(["strength of sodium carbonate"]);
+    const gluten = [
+      { name: "bread flour", amount: "90 %" },
+      { name: "vital wheat gluten", amount: "10 %" },
+    ];
+    expect(tolerated({ ...noodle, flours: gluten }).exact.slice(0, 3)).toEqual(
+      ["moisture", "protein", "nitrogen factor"].map((what) => `${what} of vital wheat gluten`),
+    );
   });
 
   test("are those of the table's samples for a flour of the catalogue", () => {

@@ -18,6 +18,8 @@ export interface Side {
   readonly batch?: Batch;
   readonly cost?: Cost;
   readonly tolerance?: readonly Tolerance[];
+  /** What nobody states the error of, and nothing tells. */
+  readonly exact?: readonly string[];
   /** What errors do to how it differs from the first. */
   readonly difference?: readonly Tolerance[];
 }
@@ -37,7 +39,7 @@ export interface ComparedLine {
 
 /** What errors leave open of one figure: its range in each noodle, and whether each is apart from that of the first. */
 export interface ComparedRange extends ComparedLine {
-  /** Whether the difference is greater than all errors together can make it. */
+  /** Whether the difference is greater than all errors that are told can make it. */
   readonly apart: readonly (boolean | null)[];
 }
 
@@ -51,6 +53,8 @@ export interface Comparison {
   /** What they come to. */
   readonly sums: readonly ComparedLine[];
   readonly ranges: readonly ComparedRange[];
+  /** What nobody states the error of in one of them, and nothing tells. */
+  readonly exact: readonly string[];
 }
 
 /**
@@ -70,6 +74,7 @@ export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
     bowls: compared("bowl", of("bowl"), asItIs),
     sums: compared("sum", of("sums"), (line, key) => (key.startsWith("cost") ? asPriced(line, sides) : line), free),
     ranges: compared("range", of("ranges"), (line, key) => withApart(line, key, sides.slice(1)), free),
+    exact: [...new Set(sides.flatMap(({ exact = [] }) => exact))],
   };
   return published(comparison);
 }

@@ -35,9 +35,10 @@ export function causesOf(spec: Spec, batch: Batch): BatchCauses {
     const { line, load } = weighed;
     const { material, name, role } = line;
     cause({ id: load.id, kind: "weighing", name, unit: "g", value: load.value }, weighingError(spec, weighed));
-    const { value: moisture, ...wet } = doubtOf(material, "moisture", material.moisture);
+    const { value: moisture, untold: _exact, ...wet } = doubtOf(material, "moisture", material.moisture);
     cause({ id: `${line.id}.moisture`, kind: "moisture", name, unit: "%", value: moisture }, wet);
     if (role === "flour") proteinCause(weighed, cause);
+    exact.push(...untoldOf(weighed).map((what) => `${what} of ${name}`));
     if (role !== "alkali" || material.composition === undefined) continue;
     const strength = alkalinityM(material.composition);
     const error = strength.times(material.strengthUncertainty ?? 0).div(100);
@@ -72,7 +73,7 @@ type AddCause = (of: Omit<Cause, keyof Doubt>, error: DecimalText | Doubt) => vo
 function proteinCause({ line: { id, name, material } }: WeighedLine, cause: AddCause): void {
   const { protein, stated } = material;
   if (protein === undefined) return;
-  const { value, ...doubt } = doubtOf(material, "protein", protein.value);
+  const { value, untold: _exact, ...doubt } = doubtOf(material, "protein", protein.value);
   const of = { kind: "protein", name, unit: "%" } as const;
   const basis = stated.protein?.basis;
   if (basis?.kind !== "at") {
@@ -96,7 +97,7 @@ function doubtOf(
   material: KitchenMaterial,
   what: "moisture" | "protein",
   value: DecimalText,
-): Doubt & { readonly value: DecimalText } {
+): Doubt & { readonly value: DecimalText; readonly untold?: true } {
   const range = material.ranges?.[what];
   if (range !== undefined) {
     const [low, high] = [dec(range.low), dec(range.high)];
@@ -117,9 +118,22 @@ function doubtOf(
     return { value, plusMinus: decimalText(share.times(plusMinus)), ...(assumed !== undefined && { assumed }) };
   }
   const usual = flourKinds.includes(material.kind) ? usualSpread(material.kind, what) : undefined;
-  if (usual === undefined) return { value, plusMinus: "0" };
+  if (usual === undefined) return { value, plusMinus: "0", untold: true };
   const most = usual.gt(value) ? value : decimalText(usual);
   return { value, plusMinus: most, assumed: `the usual spread of a ${material.kind} in the catalogue` };
+}
+
+/** What of an ingredient nothing tells the error of; of water, salts and what has none there is no doubt. */
+function untoldOf({ line: { role, material } }: WeighedLine): readonly string[] {
+  const { kind, moisture, protein } = material;
+  if (kind === "water" || kind === "salt" || kind === "alkali") return [];
+  const figures = { moisture, ...(role === "flour" && protein && { protein: protein.value }) };
+  const untold = (["moisture", "protein"] as const).filter((what) => {
+    const value = figures[what];
+    return value !== undefined && !dec(value).isZero() && doubtOf(material, what, value).untold;
+  });
+  const isOpen = role === "flour" && protein !== undefined && protein.nitrogenFactor === undefined;
+  return [...untold, ...(isOpen ? ["nitrogen factor"] : [])];
 }
 
 const flourKinds: readonly MaterialKind[] = ["flour", "gluten", "starch", "bran"];

@@ -73,7 +73,7 @@ function sideOf(
     formula,
     batch: batch.value,
     ...(cost.ok && { cost: cost.value }),
-    ...(tolerance.ok && { tolerance: tolerance.value.outputs }),
+    ...(tolerance.ok && { tolerance: tolerance.value.outputs, exact: tolerance.value.exact }),
     ...(difference?.ok === true && { difference: difference.value }),
   };
   const unpriced = cost.ok

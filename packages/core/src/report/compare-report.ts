@@ -7,6 +7,7 @@ import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts"
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
+import { exactLines } from "./tolerance-report.ts";
 
 /** Tells noodles side by side: the first as it is, the others with how they differ from it. */
 export function compareReport(
@@ -15,7 +16,7 @@ export function compareReport(
   units: UnitSystem,
   cautions: readonly string[],
 ): Report {
-  const { names, formula, loads, bowls, sums, ranges } = comparison;
+  const { names, formula, loads, bowls, sums, ranges, exact } = comparison;
   const same = formula.filter(({ figures: [first = null, ...others] }) =>
     others.every((one) => first !== null && one !== null && apart(first, one).isZero()),
   );
@@ -52,7 +53,7 @@ export function compareReport(
           names,
           ranges.map((line) => inUnits(line, units)),
         ),
-        rangeLines(ranges),
+        rangeLines(ranges, exact),
       ),
       section(
         "loads",
@@ -185,9 +186,10 @@ function rangeText(figure: Figure | null = null): string {
     : `${fixedText(range.low, places)} to ${fixedText(range.high, places)}`.replaceAll("-", "−");
 }
 
-function rangeLines(ranges: readonly ComparedRange[]): readonly string[] {
+function rangeLines(ranges: readonly ComparedRange[], exact: readonly string[]): readonly string[] {
   if (ranges.length === 0) return [];
   return [
-    "Least and greatest with every error of scales, flours, strengths and losses at its worst. In the difference, what both share is off by the same in both, such as a flour of the same name and figures, which is taken for one lot; each weighing errs by itself. Told apart: the difference is there whatever the errors.",
+    "Least and greatest with every error of scales, flours, strengths and losses at its worst. In the difference, what both share is off by the same in both, such as a flour of the same name and figures, which is taken for one lot; each weighing errs by itself. Told apart: the difference is there whatever these errors.",
+    ...exactLines(exact),
   ];
 }

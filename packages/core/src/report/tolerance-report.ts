@@ -33,7 +33,7 @@ export function toleranceReport(
     sections: [
       section("unstated", "Errors that nobody stated", ...unstatedBlocks(causes, exact)),
       section("ranges", "How far each figure may be off", rangesTable(outputs), [
-        "Least and greatest: every error at its worst, exactly. 95 of 100: by random trials, each error evenly spread.",
+        `Least and greatest: every error ${exact.length === 0 ? "" : "that is told "}at its worst, exactly. 95 of 100: by random trials, each error evenly spread.`,
         ...(outputs.some(({ figure }) => figure.id === "tolerance.alkali.value") ? [alkalinityEnds] : []),
       ]),
       section("matters", "Which error matters", outputs.flatMap(mattersMost)),
@@ -106,6 +106,11 @@ function rangesTable(outputs: readonly Tolerance[]): Table {
   ]);
 }
 
+/** What was taken as exact. */
+export function exactLines(exact: readonly string[]): readonly string[] {
+  return exact.length === 0 ? [] : [`Taken as exact, since nothing tells an error: ${exact.join("; ")}.`];
+}
+
 /** Errors that had to be assumed, and what was taken as exact. */
 function unstatedBlocks(causes: BatchTolerance["causes"], exact: readonly string[]): readonly Part[] {
   const assumed = causes.filter((cause) => cause.assumed !== undefined);
@@ -113,7 +118,7 @@ function unstatedBlocks(causes: BatchTolerance["causes"], exact: readonly string
     ...(assumed.length === 0
       ? []
       : ["These are assumed, and the answer is no better than they are: ask the mill, and state the errors."]),
-    ...(exact.length === 0 ? [] : [`Taken as exact, since nothing tells an error: ${exact.join("; ")}.`]),
+    ...exactLines(exact),
   ];
   const unstated = listing("unstated", assumed, [
     [wordColumn("cause", "what"), causeWords],
