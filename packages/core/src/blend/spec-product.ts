@@ -15,8 +15,11 @@ import { type ActiveProduct, replaceProduct } from "./replace-product.ts";
 export interface ReplacedIngredient {
   readonly old: FormulaLine;
   readonly by: string;
-  /** The new product, % of flour. */
+  /** The new product that takes its place, % of flour. */
   readonly amount: Figure;
+  /** What the formula has of that product already, and all of it with what takes the place of the old one, % of flour. */
+  readonly there?: Figure;
+  readonly all: Figure;
   /** Water that goes with it, below zero where water is taken away, % of flour. */
   readonly water: Figure;
   readonly tapBefore: Figure;
@@ -58,6 +61,8 @@ export function replaceIngredient(
     worked(ofFlour(`replaced.${id}`, label), formula, from, massBalance);
   const { mass, water: toAdd } = outcome.value;
   const amount = figure("amount", mass.label.replace("mass of ", ""), "mass", { mass });
+  const there = ingredients.find((line) => line !== old && plainName(line.name) === plainName(by))?.parts;
+  const all = there ? figure("all", by, "there + amount", { there, amount }) : amount;
   const water = figure("water", toAdd.label, "mass", { mass: toAdd });
   const naming = ofFlour("replaced.tap-before", "tap water before");
   const tapBefore = given(naming, formula.water.tap.value, "the formula", fromSpec);
@@ -69,7 +74,11 @@ export function replaceIngredient(
   const oldChange = figure("old-change", `change of ${old.name}`, "-before", { before: old.parts });
   const tapChange = figure("tap-change", "change of the tap water", "now - before", { now: tap, before: tapBefore });
   return answer(
-    published({ old, by, amount, water, tapBefore, tap, oldChange, tapChange }, formula.graph, outcome.value.graph),
+    published(
+      { old, by, amount, ...(there && { there }), all, water, tapBefore, tap, oldChange, tapChange },
+      formula.graph,
+      outcome.value.graph,
+    ),
   );
 }
 

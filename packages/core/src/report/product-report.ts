@@ -17,7 +17,7 @@ export function productReport(
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
-  const { old, by, amount, tapBefore, tap, oldChange, tapChange, graph } = replaced;
+  const { old, by, amount, there, all, tapBefore, tap, oldChange, tapChange, graph } = replaced;
   const none = words("–");
   return report({
     command: "replace",
@@ -37,7 +37,7 @@ export function productReport(
           ],
           [
             row([old.name, figureCell(old.parts), none, figureCell(oldChange)]),
-            row([by, none, figureCell(amount), signed(amount)]),
+            row([by, there ? figureCell(there) : none, figureCell(all), signed(amount)]),
             row(["tap water", figureCell(tapBefore), figureCell(tap), signed(tapChange)]),
           ],
         ),
