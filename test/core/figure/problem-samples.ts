@@ -760,6 +760,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "lot",
     `about({ ...noodle, lot: { of: "bread flour", figures: { protein: "10 %" } } }, (one) => askLot(one))`,
   ],
+  "substitute.stated-kept": [
+    "lot.figures",
+    `about({ ...noodle, flours: [{ name: "bread flour", amount: "100 %", figures: { protein: "14 %", proteinBasis: "dry" } }], lot: { of: "bread flour", figures: { protein: "13.8 %" } } }, (one) => askLot(one))`,
+  ],
   "substitute.absorption-kept": [
     "lot.figures",
     `about({ ...noodle, flours: [{ name: "bread flour", amount: "100 %", figures: { absorption: "36 %" } }], lot: { of: "bread flour", figures: { moisture: "14.5 %" } } }, (one) => askLot(one))`,

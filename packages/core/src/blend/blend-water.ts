@@ -3,10 +3,10 @@ import { exact, type Figure, given, type Range, shown, worked } from "../figure/
 import { type Published, published } from "../figure/graph.ts";
 import { loudNote, type Note, note } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
-import { ofFlour } from "../formula/naming.ts";
+import { ofDough, ofFlour, percent } from "../formula/naming.ts";
 import { withRange } from "../formula/ranges.ts";
 import { dryRatio } from "../materials/moisture.ts";
-import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import { mixedMoisture, type NumberedFlour, shareOfAll, type WaterFlour, waterTaken } from "./water-flour.ts";
 import { doughMoisture, glutenWater, noodleWater } from "./water-sources.ts";
 
@@ -22,6 +22,21 @@ export interface BlendWater {
   readonly notes: readonly Note[];
 }
 
+/** What a spec holds of its water whatever its flours are, % of the dough or, for added water, of the flour. */
+export interface HeldWater {
+  readonly of: "dough" | "added";
+  readonly least: DecimalText;
+  readonly most: DecimalText;
+  /** What it is brought to where the flours would take it out of that; the nearer end unless given. */
+  readonly aim?: DecimalText;
+  /** Dry matter beside that of the flour, but salt that follows the dough, % of flour. */
+  readonly others: DecimalText;
+  /** Salt that follows the dough, % of it. */
+  readonly salt: DecimalText;
+  /** Moisture of the flours before, where all else is stated on flour of a moisture. */
+  readonly onMoisture?: DecimalText;
+}
+
 /** The added water and what it came by. */
 type Added = Pick<BlendWater, "added" | "causes">;
 
@@ -31,10 +46,12 @@ type Added = Pick<BlendWater, "added" | "causes">;
  * Where every flour that changed has an own figure, the difference of those counts; where that is known of all the new flours
  * alone, what they take. Otherwise dry gluten takes 1.5 times its mass (or what the kitchen found), and the flours beside it
  * keep their water to dry flour, so that flour that gluten replaces takes its water with it; what else the change of flours
- * does is not known, and the flours are named. More protein alone never means more water.
+ * does is not known, and the flours are named. More protein alone never means more water. What the spec holds of its water
+ * goes before all of this.
  *
  * @param added - added water of the old blend, % of flour
  * @param order - names of all flours of the question: the figures of a flour bear its place among them, from 1
+ * @param held - what the spec holds of the water of the dough
  * @example waterAfter([{ name: "flour", share: "100", moisture: "14" }], [{ name: "flour", share: "98", moisture: "14" }, { name: "gluten", share: "2", moisture: "6.5", dryGluten: true }], "34").added.value // => "36.32"
  * Source: mass balance on the dry flour after ICC 115/1; gluten after Cauvain and Young; Park and Baik 2004 against the bread rule.
  */
@@ -43,6 +60,7 @@ export function waterAfter(
   newFlours: readonly WaterFlour[],
   added: DecimalText,
   order: readonly string[] = [...flours, ...newFlours].map(({ name }) => name),
+  held?: HeldWater,
 ): Published<BlendWater> {
   const start = given(ofFlour("water.before", "added water before"), added, "the spec", fromSpec);
   const names = [...new Set(order)];
@@ -52,7 +70,8 @@ export function waterAfter(
   const ruled = withinRule(old, start);
   const byRule = (all: readonly NumberedFlour[]): readonly NumberedFlour[] =>
     ruled ? all : all.map(({ dryGluten: _beyondRule, ...flour }) => flour);
-  const { work, before, after, notKnown, notes } = wayOf(byRule(old), byRule(fresh), start);
+  const free = wayOf(byRule(old), byRule(fresh), start);
+  const { work, before, after, notKnown, notes } = held === undefined ? free : heldWay(free, held, fresh, start);
   const water = work(before, after, start);
   const withOpen = withRange(
     water.added,
@@ -107,6 +126,57 @@ function wayOf(before: readonly NumberedFlour[], after: readonly NumberedFlour[]
         : [note("blend.water-not-known", ["water"], { names: notKnown, source: noodleWater.cite })]),
     ],
   };
+}
+
+/** The water that the spec holds, where the flours would take it elsewhere. */
+function heldWay(free: Way, held: HeldWater, after: readonly NumberedFlour[], start: Figure): Way {
+  const { of, least, most } = held;
+  const added = exact(free.work(free.before, free.after, start).added);
+  const moisture = mixedMoisture("after", after);
+  const dough = added
+    .plus(exact(othersNow(held, moisture)))
+    .plus(100)
+    .div(HUNDRED.minus(held.salt));
+  const taken = of === "added" ? added : added.plus(exact(moisture)).div(dough);
+  if (taken.gte(least) && taken.lte(most)) return free;
+  const inside = least === most ? "0" : writtenNear;
+  const end = taken.lt(least) ? dec(least).plus(inside) : dec(most).minus(inside);
+  const aim = held.aim ?? decimalText(end);
+  return { work: (_before, flours) => byHeld(flours, held, aim), before: [], after, notKnown: [], notes: [] };
+}
+
+/** Water is written to the hundredth: an end that it is brought to is kept by as much. */
+const writtenNear = "0.01";
+
+function byHeld(after: readonly NumberedFlour[], held: HeldWater, aim: DecimalText): Added {
+  if (held.of === "added") {
+    const kept = given(ofFlour("water.held", "added water that is held"), aim, "the spec", fromSpec);
+    return { added: worked(addedNaming, "kept", { kept }, fromSpec), causes: [kept] };
+  }
+  const dough = given(ofDough("water.held", "dough water that is held"), aim, "the spec", fromSpec);
+  const salt = given(ofDough("water.salt", "salt that follows the dough"), held.salt, "the formula", fromSpec);
+  const moisture = mixedMoisture("after", after);
+  const added = worked(
+    addedNaming,
+    "(100 - moisture + others) * dough / (100 - dough - salt) - moisture",
+    { moisture, others: othersNow(held, moisture), dough, salt },
+    massBalance,
+  );
+  return { added, causes: [dough, moisture] };
+}
+
+/** Dry matter beside that of the flour, which goes with that where all is stated on flour of a moisture. */
+function othersNow({ others, onMoisture }: HeldWater, fresh: Figure): Figure {
+  const naming = ofFlour("water.others", "dry matter of all but flour and what follows the dough");
+  if (onMoisture === undefined) return given(naming, others, "the formula", fromSpec);
+  const old = given(
+    percent("water.flour-before", "moisture of the flours before"),
+    onMoisture,
+    "the formula",
+    fromSpec,
+  );
+  const before = given({ ...naming, id: "water.others-before" }, others, "the formula", fromSpec);
+  return worked(naming, `before * ${dryRatio("old", "fresh")}`, { before, old, fresh }, massBalance);
 }
 
 function namesOf(flours: readonly NumberedFlour[]): readonly string[] {

@@ -18,6 +18,8 @@ export interface ShelfFlour {
   readonly path: Path;
   /** Its share now, % of flour. */
   readonly share: DecimalText;
+  /** Where the spec limits its share. */
+  readonly limits: Path;
 }
 
 /** The flours of a spec and those of its shelf. */
@@ -47,7 +49,8 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
     if (material.price !== undefined) prices.push(material.price);
     const flour = stocked(name, material, shelfEntry(spec, name), spec);
     if (flour === undefined) problems.push(problem("shelf.protein-missing", path, { name }));
-    else flours.push({ flour, path, share });
+    else
+      flours.push({ flour, path, share, limits: limitsOf(spec, name) === undefined ? ["shelf", name, "share"] : path });
   };
   for (const { name, path, parts, material } of used) put(name, path, parts.value, material);
   for (const [name, entry] of entries) {
@@ -92,7 +95,7 @@ export function stocked(
   name: string,
   material: KitchenMaterial,
   entry: ShelfEntry | undefined,
-  spec: Pick<Spec, "wanted">,
+  spec: Pick<Spec, "wanted" | "flours">,
 ): StockedFlour | undefined {
   const { protein, ash, moisture, ranges, absorption, kind, price, stock } = material;
   if (protein === undefined) return undefined;
@@ -103,7 +106,10 @@ export function stocked(
         .div(protein.nitrogenFactor ?? blendFactor),
     );
   const value = atFactor(protein.value);
-  const { least, most, value: fixed } = entry?.share ?? {};
+  const { share } = entry ?? {};
+  const own = limitsOf(spec, name);
+  const least = narrower(share?.least, own?.least?.value, "gt");
+  const most = narrower(share?.most, own?.most?.value, "lt");
   return {
     name,
     protein: value,
@@ -119,7 +125,7 @@ export function stocked(
     ...(price && { price: price.perKilogram }),
     ...(least !== undefined && { least }),
     ...(most !== undefined && { most }),
-    ...(fixed !== undefined && { fixed }),
+    ...(share?.value !== undefined && { fixed: share.value }),
     ...(entry?.ratio && { ratioTo: { name: entry.ratio.to, times: entry.ratio.times } }),
     ...(stock && { store: stock.value }),
     ...(kind === "gluten" && { dryGluten: true }),
@@ -127,6 +133,16 @@ export function stocked(
     ...(entry?.bag && { bag: entry.bag.value }),
     ...(absorption && { ownWater: absorption }),
   };
+}
+
+/** A flour of the spec with limits of its own. */
+function limitsOf({ flours }: Pick<Spec, "flours">, name: string) {
+  return flours.find((flour) => isSame(flour.name, name) && (flour.least ?? flour.most) !== undefined);
+}
+
+/** Of two limits, where both are stated, the one that leaves less room. */
+function narrower(one: DecimalText | undefined, other: DecimalText | undefined, than: "gt" | "lt") {
+  return one !== undefined && (other === undefined || dec(one)[than](other)) ? one : other;
 }
 
 /** Its own step; a little dry gluten does much, so that its share comes in tenths. */

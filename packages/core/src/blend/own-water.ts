@@ -5,12 +5,15 @@ import { restFlour } from "./blend-grid.ts";
 import type { BlendAnswer, BlendQuestion, Check, FoundBlend, GivenShare } from "./blend-question.ts";
 import { soughtBlends } from "./blend-search.ts";
 import { type BlendWater, waterAfter } from "./blend-water.ts";
-import type { BatchSize, StockedFlour } from "./substitute-question.ts";
+import type { BatchSize, StockedFlour, SubstituteQuestion } from "./substitute-question.ts";
 import { glutenTakes, type WaterFlour } from "./water-flour.ts";
 
 function sharesOf(blend: FoundBlend): readonly GivenShare[] {
   return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
 }
+
+/** What is known of the dough of the old blend. */
+type DoughNow = Pick<SubstituteQuestion, "water" | "held" | "size">;
 
 /** What is known of the water of a new blend of flours beside that of an old one. */
 export function waterBetween(
@@ -18,10 +21,10 @@ export function waterBetween(
   before: readonly GivenShare[],
   fresh: readonly StockedFlour[],
   after: readonly GivenShare[],
-  added: DecimalText,
+  { water, held }: DoughNow,
 ): BlendWater {
   const order = old.map(({ name }) => name);
-  return waterAfter(waterFlours(old, before), waterFlours(fresh, after), added, order);
+  return waterAfter(waterFlours(old, before), waterFlours(fresh, after), water, order, held);
 }
 
 /**
@@ -33,15 +36,18 @@ export function withDough(
   old: readonly StockedFlour[],
   before: readonly GivenShare[],
   fresh: readonly StockedFlour[],
-  added: DecimalText,
-  size: BatchSize | undefined,
+  now: DoughNow,
 ): readonly StockedFlour[] {
+  const { water: added, held, size } = now;
   if (size === undefined) return fresh;
   const isOpen = ({ ownWater, dryGluten }: StockedFlour): boolean => ownWater === undefined && dryGluten !== true;
   const all = [...old, ...fresh];
-  const mixed = all.some(isOpen) && all.some(({ ownWater, dryGluten }) => ownWater !== undefined && !dryGluten);
+  const mixed =
+    (held === undefined || held.least !== held.most) &&
+    all.some(isOpen) &&
+    all.some(({ ownWater, dryGluten }) => ownWater !== undefined && !dryGluten);
   const alone = (flours: readonly StockedFlour[], news: readonly StockedFlour[], name: string): Decimal =>
-    dec(waterBetween(flours, before, news, [{ name, share: "100" }], added).added.value);
+    dec(waterBetween(flours, before, news, [{ name, share: "100" }], now).added.value);
   const bySources = (flours: readonly StockedFlour[]): readonly StockedFlour[] =>
     flours.map(({ ownWater, ...flour }) => (flour.dryGluten && ownWater ? { ...flour, ownWater } : flour));
   const used = waterFlours(old, before).map((flour) => ({ open: isOpen({ ...flour, protein: "0" }), ...flour }));

@@ -1,7 +1,7 @@
 import type { Figure } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { measure } from "../figure/in-system.ts";
-import { answer, type Note, note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText } from "../number/decimal.ts";
@@ -20,7 +20,7 @@ import {
 } from "./compare-blends.ts";
 import { flourShelf } from "./flour-shelf.ts";
 import { soughtWithWater, waterBetween, withDough } from "./own-water.ts";
-import { atSpec, blendQuestion, candidatesOf, sharesNow, sizeOfBatch } from "./spec-question.ts";
+import { atSpec, blendQuestion, candidatesOf, doughNow, sharesNow } from "./spec-question.ts";
 import { type SquareAnswer, squareRule } from "./square.ts";
 import { styleNotes } from "./style-notes.ts";
 import { shareFigure } from "./substitute.ts";
@@ -49,9 +49,15 @@ export interface SpecBlend {
  * unless the spec asks for alternatives.
  *
  * @param extra - the kitchen's own materials from files that the spec includes
+ * @param open - places of the amounts that the spec left to be found
  * Problems: those of `flourShelf`, `blendQuestion` and `searchBlend`.
  */
-export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = {}): Outcome<SpecBlend> {
+export function designBlend(
+  spec: Spec,
+  formula: Formula,
+  extra: OwnMaterials = {},
+  open: readonly Path[] = [],
+): Outcome<SpecBlend> {
   const shelf = flourShelf(spec, formula, extra);
   if (!shelf.ok) return shelf;
   const question = blendQuestion(spec, formula, shelf.value);
@@ -66,11 +72,11 @@ export function designBlend(spec: Spec, formula: Formula, extra: OwnMaterials = 
   const stays = isEnough && unchanged.every(({ holds }) => holds);
   const flours = candidatesOf(shelf.value, question.value);
   const old = sharesNow(shelf.value);
-  const [added, size] = [formula.water.added.value, sizeOfBatch(spec, formula)];
-  const sought = { ...question.value, flours: withDough(flours, old, flours, added, size) };
-  const waterFor = (after: readonly GivenShare[]) => waterBetween(flours, old, flours, after, added);
+  const now = doughNow(spec, formula, open);
+  const sought = { ...question.value, flours: withDough(flours, old, flours, now) };
+  const waterFor = (after: readonly GivenShare[]) => waterBetween(flours, old, flours, after, now);
   const unmoved = { answer: asItIs(before), rows: [] };
-  const outcome = stays ? answer(unmoved) : soughtWithWater(sought, size, waterFor);
+  const outcome = stays ? answer(unmoved) : soughtWithWater(sought, now.size, waterFor);
   if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
   const own = outcome.value.rows.map(({ blend, water }) => ({ blend, water: [water] }));
   const rows = eachUnderScope(stays ? [{ blend: before, water: [] }] : own);

@@ -9,7 +9,7 @@ import type { Bounds } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
 import type { BlendQuestion, BlendTargets, ProteinTarget } from "./blend-question.ts";
 import type { FlourShelf } from "./flour-shelf.ts";
-import { roomAround } from "./met.ts";
+import { roomAround, roomOf } from "./met.ts";
 import { styleFacts } from "./style-notes.ts";
 import { styleRanges } from "./style-ranges.ts";
 import type { BatchSize } from "./substitute-question.ts";
@@ -54,17 +54,56 @@ export function sharedQuestion(spec: Spec, formula: Formula, shelf: FlourShelf):
   return answer({ ...common, flourMass }, shortNotes(shelf, flourMass));
 }
 
-/** What the batch is a mass of, on 100 of flour: of dough, or of what there is of the water or of a flour of the blend. */
-export function sizeOfBatch({ batch, mixer }: Spec, formula: Formula): BatchSize | undefined {
+/** What the batch is a mass of, on 100 of flour: of dough, less what follows that, or of what there is of the water or of a flour of the blend. */
+function sizeOfBatch({ batch, mixer }: Spec, formula: Formula, dough: DecimalText): BatchSize | undefined {
   const isDough = batch?.bowls !== undefined || batch?.dough !== undefined;
   if (isDough || (batch?.load !== undefined && mixer?.of !== "flour"))
-    return { parts: formula.water.dough.value, water: true, flours: [], share: "0" };
+    return { parts: dough, water: true, flours: [], share: "0" };
   const lines = batch?.have === undefined ? [] : linesOf(batch.have.name, formula);
   const partsOf = (some: readonly FormulaLine[]) => decimalText(sum(some.map(({ parts }) => dec(parts.value))));
   const flours = lines.filter(({ role }) => role === "flour");
   const water = lines.some(({ role }) => role === "water");
   if (!water && flours.length === 0) return undefined;
   return { parts: partsOf(lines), water, flours: flours.map(({ name }) => name), share: partsOf(flours) };
+}
+
+/**
+ * The water of the dough, what the spec holds of it, and what the batch is a mass of. Salt that is found follows the dough.
+ *
+ * @param found - places of the amounts that the spec left to be found
+ */
+export function doughNow(spec: Spec, formula: Formula, found: readonly Path[]) {
+  const { water } = formula;
+  const salt = dec(found.some(([key]) => key === "salt") ? formula.salt.value : 0);
+  const beside = dec(water.dough.value).minus(salt);
+  const others = decimalText(beside.minus(water.added.value).minus(100));
+  const percent = decimalText(salt.times(100).div(water.dough.value));
+  const onMoisture = formula.referenceFactor && { onMoisture: water.flour.value };
+  const held = heldIn(spec, formula, found);
+  const size = sizeOfBatch(spec, formula, decimalText(beside));
+  return {
+    water: water.added.value,
+    ...(held && { held: { ...held, others, salt: percent, ...onMoisture } }),
+    ...(size && { size }),
+  };
+}
+
+/** What is stated of the dough's water, or found for what is wanted of the water, stays; else what is wanted is kept. */
+function heldIn(spec: Spec, { water: of }: Formula, found: readonly Path[]) {
+  const isFound = found.some(([key]) => key === "water");
+  const { doughWater, addedWater } = spec.wanted ?? {};
+  const wishes = [
+    { of: "dough", now: of.doughWater.value, wanted: doughWater },
+    { of: "added", now: of.added.value, wanted: addedWater },
+  ] as const;
+  const isStated = spec.water.dough !== undefined && !isFound;
+  const wish = isStated ? wishes[0] : wishes.find(({ wanted }) => wanted !== undefined && wanted.text !== "any");
+  if (wish === undefined) return undefined;
+  const { now, wanted } = wish;
+  if (wanted === undefined || isStated || isFound) return { of: wish.of, least: now, most: now };
+  const { least = "0", most = "100" } = roomOf(wanted, spec);
+  const aim = wanted.value ?? wanted.aim;
+  return { of: wish.of, least, most, ...(aim !== undefined && { aim }) };
 }
 
 /** Flours of which the store holds less than the blend takes now. */

@@ -1,19 +1,20 @@
-import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, type Path, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { bought } from "../formula/prices.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
+import { writtenFigures } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
-import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import { type OwnMaterials, ownByName, resolveMaterial } from "../materials/own.ts";
 import type { MaterialFigures } from "../materials/schema.ts";
 import type { Spec } from "../spec/spec.ts";
 import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.ts";
 import {
   atSpec,
   candidatesOf,
+  doughNow,
   type SharedQuestion,
   sharedQuestion,
   sharesNow,
-  sizeOfBatch,
   targetsOf,
   wantedBasis,
 } from "./spec-question.ts";
@@ -49,6 +50,7 @@ export function replaceFlour(
   formula: Formula,
   asked: { readonly missing: string; readonly hold: readonly Hold[] },
   extra: OwnMaterials = {},
+  found: readonly Path[] = [],
 ): Outcome<Substitution> {
   const shelf = flourShelf(spec, formula, extra);
   if (!shelf.ok) return shelf;
@@ -56,7 +58,7 @@ export function replaceFlour(
   if (!shared.ok) return shared;
   const missing = flourNamed(asked.missing, shelf.value);
   if (missing === undefined) return refuse(notAFlour("substitute.missing", ["missing"], asked.missing, shelf.value));
-  const question = questionOf(spec, formula, shelf.value, shared.value, asked.hold);
+  const question = questionOf(spec, formula, shelf.value, shared.value, asked.hold, found);
   const notes = [...shelf.notes, ...shared.notes].filter(({ facts }) => !("name" in facts && facts.name === missing));
   return placed(substitute({ ...question, missing }), shelf.value, notes);
 }
@@ -74,6 +76,7 @@ export function correctForLot(
   formula: Formula,
   hold: readonly Hold[],
   extra: OwnMaterials = {},
+  found: readonly Path[] = [],
 ): Outcome<Substitution> {
   const { lot } = spec;
   if (lot === undefined)
@@ -86,15 +89,19 @@ export function correctForLot(
   const shared = sharedQuestion(spec, formula, shelf);
   if (!shared.ok) return shared;
   const oldFigures = spec.flours.find((flour) => plainName(flour.name) === plainName(name))?.figures;
-  const material = lotMaterial(spec, name, [lot.figures, oldFigures], extra);
+  const { figures, kept: asBefore } = lotStated(spec, name, lot.figures, extra);
+  const material = lotMaterial(spec, name, [figures, oldFigures], extra);
   if (!material.ok) return material;
   const priced = lot.figures.price ? material.value : bought(name, material.value, spec);
   const fresh = stocked(name, priced, shelfEntry(spec, name), spec);
   if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf));
   const { store: _store, ...lotFlour } = fresh;
-  const question = questionOf(spec, formula, shelf, shared.value, hold);
+  const question = questionOf(spec, formula, shelf, shared.value, hold, found);
   const kept = lot.figures.absorption === undefined && lotFlour.ownWater !== undefined;
-  const keptNotes = kept ? [note("substitute.absorption-kept", ["lot", "figures"], { name })] : [];
+  const keptNotes = [
+    ...(asBefore.length > 0 ? [note("substitute.stated-kept", ["lot", "figures"], { name, stated: asBefore })] : []),
+    ...(kept ? [note("substitute.absorption-kept", ["lot", "figures"], { name })] : []),
+  ];
   return placed(newLot({ ...question, lot: lotFlour }), shelf, [...old.notes, ...shared.notes, ...keptNotes]);
 }
 
@@ -105,6 +112,35 @@ function withoutStore(shelf: FlourShelf, name: string): FlourShelf {
     return flour.name === name ? { ...one, flour } : one;
   });
   return { ...shelf, flours };
+}
+
+/** What a figure of a certificate is read by, where that is stated. */
+const readBy = [
+  ["protein", "proteinBasis"],
+  ["protein", "nitrogenFactor"],
+  ["ash", "ashBasis"],
+] as const;
+
+/**
+ * The figures of a new lot, each read by what the old lot was read by where the new certificate does not say, and that in
+ * words.
+ */
+export function lotStated(
+  spec: Spec,
+  name: string,
+  fresh: MaterialFigures,
+  extra: OwnMaterials,
+): { readonly figures: MaterialFigures; readonly kept: readonly string[] } {
+  const beside = spec.flours.find((flour) => plainName(flour.name) === plainName(name))?.figures;
+  const layers = [beside, ownByName(name, { ...extra, ...spec.materials })];
+  const kept = readBy.flatMap(([figure, by]) => {
+    const value = layers.find((layer) => layer?.[figure] !== undefined)?.[by];
+    return fresh[figure] === undefined || fresh[by] !== undefined || value === undefined ? [] : [[by, value] as const];
+  });
+  const words = { proteinBasis: "protein", nitrogenFactor: "nitrogen factor", ashBasis: "ash" };
+  const figures = Object.fromEntries(kept);
+  const told = kept.map(([by]) => `${words[by]} ${String(writtenFigures(figures)[by])}`);
+  return { figures: { ...fresh, ...figures }, kept: told };
 }
 
 /** A lot of a flour: the figures that are stated of it, one over the other. */
@@ -124,9 +160,9 @@ function questionOf(
   shelf: FlourShelf,
   shared: SharedQuestion,
   hold: readonly Hold[],
+  found: readonly Path[],
 ): Omit<SubstituteQuestion, "missing"> {
   const within = spec.wanted?.within?.value;
-  const size = sizeOfBatch(spec, formula);
   return {
     ...shared,
     blend: sharesNow(shelf),
@@ -135,8 +171,7 @@ function questionOf(
     wanted: targetsOf(spec),
     basis: wantedBasis(spec),
     ...(within !== undefined && { within }),
-    ...(size && { size }),
-    water: formula.water.added.value,
+    ...doughNow(spec, formula, found),
   };
 }
 

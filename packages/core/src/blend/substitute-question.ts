@@ -3,6 +3,7 @@ import type { MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, type DecimalText, dec, decimalText, ZERO } from "../number/decimal.ts";
 import { atBasis, proteinBounds, reached } from "./blend-limits.ts";
 import type { BlendQuestion, BlendTargets, Candidate, GivenShare } from "./blend-question.ts";
+import type { HeldWater } from "./blend-water.ts";
 import type { WaterFlour } from "./water-flour.ts";
 
 /** A flour with what is known of the water it takes. */
@@ -43,6 +44,8 @@ export interface SubstituteQuestion
     readonly flours: readonly string[];
     readonly share: DecimalText;
   };
+  /** What the spec holds of its water. */
+  readonly held?: HeldWater;
 }
 
 export type BatchSize = NonNullable<SubstituteQuestion["size"]>;

@@ -139,11 +139,11 @@ function reblend(
   const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
   const sought: BlendQuestion = {
     ...question,
-    flours: withDough(old, question.blend, fresh, question.water, question.size),
+    flours: withDough(old, question.blend, fresh, question),
     targets: heldTargets(question, old, shares.map(dec)),
     prefer: { kind: "nearest", to: question.blend },
   };
-  const waterFor = (after: readonly GivenShare[]) => waterBetween(old, question.blend, fresh, after, question.water);
+  const waterFor = (after: readonly GivenShare[]) => waterBetween(old, question.blend, fresh, after, question);
   const outcome = soughtWithWater(sought, question.size, waterFor);
   if (!outcome.ok) return outcome;
   const oldShares = shares.map((share, index) => shareFigure(index, old[index]?.name ?? "", share));

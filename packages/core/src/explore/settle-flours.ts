@@ -105,9 +105,9 @@ function withOpen(
   const left = HUNDRED.minus(sum(stated.map((amount) => dec(amount?.value ?? 0))));
   const candidates = question.flours.map((flour, index) => {
     const amount = stated[index];
-    if (amount !== undefined) return { ...flour, ...fixedAt(amount.value, question.step) };
-    const { least, most } = spec.flours[index] ?? {};
-    return { ...flour, ...(least && { least: least.value }), ...(most && { most: most.value }) };
+    if (amount === undefined) return flour;
+    const { least: _least, most: _most, ...open } = flour;
+    return { ...open, ...fixedAt(amount.value, question.step) };
   });
   const asked = { ...question, flours: candidates, alternatives: 1 };
   if (question.prefer.kind !== "nearest") return asked;

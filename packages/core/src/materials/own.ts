@@ -108,7 +108,8 @@ export function resolveMaterial(
   ) as Outcome<KitchenMaterial>;
 }
 
-function ownByName(name: string, own: OwnMaterials): MaterialFigures | undefined {
+/** The kitchen's own figures of a material by its name. */
+export function ownByName(name: string, own: OwnMaterials): MaterialFigures | undefined {
   const wanted = plainName(name);
   return Object.entries(own).find(([key]) => plainName(key) === wanted)?.[1];
 }

@@ -2,7 +2,7 @@ import { designBlend, type SpecBlend } from "../blend/spec-blend.ts";
 import { blendSearchReport } from "../report/blend-search-report.ts";
 import { answered, type ChangingAnswer, changing } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
-import { blendChanges, blendFragment } from "./spec-changes.ts";
+import { blendChanges, blendFragment, foundPaths } from "./spec-changes.ts";
 
 /**
  * The blend that the spec asks for under `wanted:`, of its flours and those of its `shelf:`; the nearest, where none is.
@@ -17,7 +17,7 @@ import { blendChanges, blendFragment } from "./spec-changes.ts";
  */
 export function askBlend(noodle: Noodle): ChangingAnswer<SpecBlend> {
   const { spec, formula, kitchen, notes: before } = noodle;
-  const answer = answered(designBlend(spec, formula, kitchen.materials), {
+  const answer = answered(designBlend(spec, formula, kitchen.materials, foundPaths(noodle)), {
     notes: (own) => [...before, ...own],
     report: (design, notes) => {
       const { answer: found, water } = design;

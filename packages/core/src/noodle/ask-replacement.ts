@@ -9,7 +9,7 @@ import { substituteReport } from "../report/substitute-report.ts";
 import type { Lot } from "../spec/blend-schema.ts";
 import { answered, type ChangingAnswer, changing } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
-import { blendFragment, ingredientChanges, lotChanges, replacementChanges } from "./spec-changes.ts";
+import { blendFragment, foundPaths, ingredientChanges, lotChanges, replacementChanges } from "./spec-changes.ts";
 
 /**
  * The blend without a flour that is missing, of the other flours of the spec and those of its `shelf:`.
@@ -30,11 +30,14 @@ export function askFlourReplacement(
   const hold = readHeld(held);
   if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, without ${missing}`;
-  const answer = answered(replaceFlour(spec, formula, { missing, hold: hold.value }, kitchen.materials), {
-    notes: (own) => [...before, ...own],
-    report: (substitution, notes) =>
-      substituteReport("replace", title, formula, substitution, notes, noodle.units, firstRow(noodle, substitution)),
-  });
+  const answer = answered(
+    replaceFlour(spec, formula, { missing, hold: hold.value }, kitchen.materials, foundPaths(noodle)),
+    {
+      notes: (own) => [...before, ...own],
+      report: (substitution, notes) =>
+        substituteReport("replace", title, formula, substitution, notes, noodle.units, firstRow(noodle, substitution)),
+    },
+  );
   return changing(answer, (substitution) => replacementChanges(noodle, missing, substitution));
 }
 
@@ -79,7 +82,7 @@ export function askLot(
   const hold = readHeld(held);
   if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
-  const answer = answered(correctForLot(spec, formula, hold.value, kitchen.materials), {
+  const answer = answered(correctForLot(spec, formula, hold.value, kitchen.materials, foundPaths(noodle)), {
     notes: (own) => [...before, ...own],
     report: (substitution, notes) =>
       substituteReport(

@@ -3,7 +3,8 @@ import type { BlendWater } from "../blend/blend-water.ts";
 import { shelfEntry } from "../blend/flour-shelf.ts";
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { ReplacedIngredient } from "../blend/spec-product.ts";
-import { lotMaterial } from "../blend/spec-substitute.ts";
+import { doughNow } from "../blend/spec-question.ts";
+import { lotMaterial, lotStated } from "../blend/spec-substitute.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import type { Weighed } from "../chemistry/carried.ts";
 import { type Figure, shown } from "../figure/figure.ts";
@@ -12,7 +13,7 @@ import { nearestMaterials } from "../materials/catalogue.ts";
 import { assumedMoisture } from "../materials/doubt.ts";
 import { writtenFigures } from "../materials/fields.ts";
 import { plainName } from "../materials/nearest.ts";
-import { type Decimal, type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import type { BlendFragment } from "../report/blend-blocks.ts";
 import type { Lot } from "../spec/blend-schema.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -153,80 +154,101 @@ function doseThere({ spec, formula }: Noodle, name: string): Outcome<StandingDos
   });
 }
 
+/** Places of the amounts that the spec left to be found. */
+export function foundPaths({ settled }: Noodle): readonly Path[] {
+  return settled?.found.map(({ path }) => path) ?? [];
+}
+
 /** An amount in % of flour as the spec writes its amounts: in g where its flours are in g. */
-function amountIn({ spec: { flours }, formula }: Noodle, parts: Decimal, digits: "exact" | "few" = "exact"): string {
-  const masses = flours.flatMap(({ amount }) =>
-    amount !== "rest" && amount.dimension === "mass" ? [dec(amount.value)] : [],
+function amountIn({ spec, formula }: Noodle, parts: Decimal): string {
+  return written(spec, parts.div(formula.referenceFactor?.value ?? 1), fewDigits);
+}
+
+/** A share of the flour that the spec states, as it writes its amounts. */
+function written(spec: Spec, percent: Decimal, digits = 28): string {
+  const masses = massesOf(spec);
+  const amount = masses.isZero() ? percent : percent.times(masses).div(100);
+  return `${decimalText(amount.toSignificantDigits(digits))} ${masses.isZero() ? "%" : "g"}`;
+}
+
+/** All flour that a spec states in g. */
+function massesOf({ flours }: Spec): Decimal {
+  return sum(
+    flours.flatMap(({ amount }) => (amount !== "rest" && amount.dimension === "mass" ? [dec(amount.value)] : [])),
   );
-  const written =
-    masses.length === 0 ? parts.div(formula.referenceFactor?.value ?? 1) : parts.times(sum(masses)).div(100);
-  const value = digits === "exact" ? written : written.toSignificantDigits(fewDigits);
-  return `${decimalText(value)} ${masses.length === 0 ? "%" : "g"}`;
 }
 
 /** Digits of an amount that was worked out: off by at most 0.05 % of it, less than a scale is. */
 const fewDigits = 4;
+/** Digits of an amount of water, so that the hundredth of a per cent of flour that it is told to stays. */
+const waterDigits = 6;
 
 /** The flours of a spec at the shares of a blend, those it has not yet put behind them, the water, and those it drops taken out. */
 function changedBlend(
   noodle: Noodle,
-  { shares }: FoundBlend,
+  blend: FoundBlend,
   water: BlendWater | undefined,
   missing = "",
 ): readonly SpecChange[] {
+  const { shares } = blend;
   const { spec, formula } = noodle;
   const { flours } = spec;
   const moved: SpecChange[] = [];
   const taken: SpecChange[] = [];
+  const found = foundPaths(noodle).map(pathText);
   for (const [index, { name }] of flours.entries()) {
+    const path: Path = ["flours", index, "amount"];
     const share = shares.find((one) => one.name === name)?.share.value ?? "0";
     const before = formula.lines.find(({ path }) => path[0] === "flours" && path[1] === index)?.parts.value ?? "0";
     const isGone = dec(share).isZero() && (!dec(before).isZero() || plainName(name) === plainName(missing));
     // the last first, so that the places of the others hold
     if (isGone) taken.unshift({ path: ["flours", index] });
-    else if (!dec(before).eq(share))
-      moved.push({ path: ["flours", index, "amount"], value: flourAmount(noodle, share) });
+    else if (!dec(before).eq(share) || found.includes(pathText(path)))
+      moved.push({ path, value: written(spec, dec(share)) });
   }
   const fresh = shares.filter(({ name }) => !flours.some((flour) => flour.name === name));
   const added = fresh.map(({ name, share }, index): SpecChange => {
     const figures = shelfEntry(spec, name)?.figures;
-    const entry = { name, amount: flourAmount(noodle, share.value) };
+    const entry = { name, amount: written(spec, dec(share.value)) };
     return {
       path: ["flours", flours.length + index],
       value: { ...entry, ...(figures && { figures: writtenFigures(figures) }) },
     };
   });
-  return [...moved, ...added, ...(water === undefined ? [] : blendWaterChanges(noodle, water)), ...taken];
+  return [...moved, ...added, ...blendWaterChanges(noodle, blend, water), ...taken];
 }
 
-function blendWaterChanges(noodle: Noodle, { added, before }: BlendWater): readonly SpecChange[] {
-  return waterChanges(noodle, dec(added.value).minus(before.value), ["added", "tap"]);
+function blendWaterChanges(
+  noodle: Noodle,
+  { figures }: FoundBlend,
+  blendWater: BlendWater | undefined,
+): readonly SpecChange[] {
+  if (blendWater === undefined) return [];
+  const { added, before } = blendWater;
+  const { referenceFactor, water } = noodle.formula;
+  const dry = (moisture: string): Decimal => HUNDRED.minus(moisture);
+  const now = figures.find(({ id }) => id === "blend.moisture")?.value ?? water.flour.value;
+  const drier = referenceFactor && dry(now).div(dry(water.flour.value));
+  return waterChanges(noodle, dec(added.value).minus(before.value), ["added", "tap"], drier);
 }
 
 /** The flours of a blend, that of a new lot with its figures, and the water where it changes, as they are written into the spec. */
 export function blendFragment(
   noodle: Noodle,
-  { shares }: FoundBlend,
+  blend: FoundBlend,
   water: BlendWater | undefined,
   lot?: Lot,
 ): BlendFragment {
-  const [change] = water === undefined ? [] : blendWaterChanges(noodle, water);
+  const { spec } = noodle;
+  const [change] = blendWaterChanges(noodle, blend, water);
   return {
-    flours: shares.map(({ name, share }) => ({
+    flours: blend.shares.map(({ name, share }) => ({
       name,
-      amount: flourAmount(noodle, share.value),
+      amount: written(spec, dec(share.value)),
       ...(lot && plainName(lot.of) === plainName(name) && { figures: lotFigures(noodle, lot) }),
     })),
     ...(change && { water: { [String(change.path[1])]: change.value } }),
   };
-}
-
-/** A share of the flour: on the steps of a search, so that none of its digits is dropped. */
-function flourAmount(noodle: Noodle, share: string): string {
-  const parts = dec(share);
-  return noodle.spec.flours.some(({ amount }) => amount !== "rest" && amount.dimension === "mass")
-    ? amountIn(noodle, parts)
-    : `${decimalText(parts)} %`;
 }
 
 /**
@@ -249,10 +271,10 @@ function inPlace(
     );
     const there = formula.lines.find(({ path }) => path[0] === list && path[1] === at)?.parts.value;
     if (there === undefined) return true;
-    more.push({ path: [list, at, "amount"], value: amountIn(noodle, parts.plus(there), "few") });
+    more.push({ path: [list, at, "amount"], value: amountIn(noodle, parts.plus(there)) });
     return false;
   });
-  const [first, ...others] = left.map(({ name, parts }) => ({ name, amount: amountIn(noodle, parts, "few") }));
+  const [first, ...others] = left.map(({ name, parts }) => ({ name, amount: amountIn(noodle, parts) }));
   const { name = "", amount } = first ?? {};
   const own = Object.keys(entries[Number(index)] ?? {}).filter((key) => key !== "name" && key !== "amount");
   const place = [list, index];
@@ -271,14 +293,37 @@ function inPlace(
   return [...more, ...added, ...instead, ...waterChanges(noodle, moreTap, ["tap"])];
 }
 
-/** More or less water, where the spec states it in one of these ways; on flour of a stated moisture the water stays. */
-function waterChanges(noodle: Noodle, more: Decimal, ways: readonly ("added" | "tap")[]): readonly SpecChange[] {
-  const { water } = noodle.spec;
-  const way = ways.find((one) => water[one] !== undefined);
-  const rounded = more.toDecimalPlaces(2);
-  if (way === undefined || water.onFlourMoisture !== undefined || rounded.isZero()) return [];
-  const now = dec(noodle.formula.water[way].value).plus(rounded);
-  return [{ path: ["water", way], value: amountIn(noodle, now, "few") }];
+/**
+ * More or less water, where the spec states it in one of these ways.
+ *
+ * @param drier - dry matter of the flours to that before, where the water and all else are stated on flour of a moisture
+ */
+function waterChanges(
+  noodle: Noodle,
+  more: Decimal,
+  ways: readonly ("added" | "tap")[],
+  drier: Decimal = ONE,
+): readonly SpecChange[] {
+  const { spec, formula } = noodle;
+  const way = ways.find((one) => spec.water[one] !== undefined);
+  const stated = way && spec.water[way];
+  if (way === undefined || stated === undefined) return [];
+  const found = foundPaths(noodle);
+  const isFound = found.some(([key]) => key === "water");
+  // what was found for what is wanted is found again
+  if (isFound && doughNow(spec, formula, found).held !== undefined) return [];
+  const masses = massesOf(spec);
+  const percent = stated.dimension === "mass" ? dec(stated.value).times(100).div(masses) : dec(stated.value);
+  const before = dec(formula.referenceFactor?.value ?? 1);
+  const after = before.times(drier);
+  const onFlour = (factor: Decimal): Decimal => percent.plus(100).times(factor).minus(100);
+  const told = ways.includes("added") ? dec(formula.water.added.value) : onFlour(before);
+  // what other ingredients bring
+  const beside = told.minus(onFlour(before)).times(drier);
+  const now = told.plus(more).toDecimalPlaces(2);
+  if (!isFound && now.eq(onFlour(after).plus(beside).toDecimalPlaces(2))) return [];
+  const percentNow = now.minus(beside).plus(100).div(after).minus(100);
+  return [{ path: ["water", way], value: written(spec, percentNow, waterDigits) }];
 }
 
 /** Figures that belong together: where one of a row is stated anew, those of the old lot in that row no longer hold. */
@@ -294,10 +339,11 @@ const together = [
  * still hold. What they say as is, at the old moisture, is said so that it holds at the new one.
  */
 function lotFigures({ spec, kitchen }: Noodle, lot: Lot): Readonly<Record<string, unknown>> {
-  const fresh = writtenFigures(lot.figures);
   const name = flourOf(spec, lot)?.name ?? lot.of;
+  const { figures } = lotStated(spec, name, lot.figures, kitchen.materials);
+  const fresh = writtenFigures(figures);
   const old = flourOf(spec, lot)?.figures;
-  const [material, before] = [[lot.figures, old], [old]].map((layers) =>
+  const [material, before] = [[figures, old], [old]].map((layers) =>
     lotMaterial(spec, name, layers, kitchen.materials),
   );
   if (old === undefined || !material?.ok || !before?.ok) return fresh;

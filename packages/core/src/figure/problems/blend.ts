@@ -281,6 +281,10 @@ export const blend = {
     ({ name, moved }: Texts<"name"> & Lists<"moved">) =>
       `${name} is the only flour, so that nothing makes up for what its new lot changes: ${moved.length === 0 ? "no figure moves by much" : moved.join("; ")}; to keep it, say which other flours may go in`,
   ),
+  "substitute.stated-kept": remark(
+    ({ name, stated }: Texts<"name"> & Lists<"stated">) =>
+      `the certificate of the new lot of ${name} does not say how its figures are stated: they are read as those of the old lot, ${stated.join(", ")}`,
+  ),
   "substitute.absorption-kept": remark(
     ({ name }: Texts<"name">) =>
       `the new lot of ${name} states no absorption: that of the old lot counts, brought to the new moisture; a trial of the water tells whether it holds`,
