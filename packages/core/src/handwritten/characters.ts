@@ -58,7 +58,8 @@ const numberWords: Readonly<Record<string, number>> = Object.fromEntries([
     .split(" ")
     .map((word, index) => [word, index + 1] as const),
   ..."twenty thirty forty fifty sixty seventy eighty ninety".split(" ").map((word, index) => [word, 20 + 10 * index]),
-  ...[["a", 1] as const, ["an", 1] as const],
+  ["a", 1],
+  ["an", 1],
 ]);
 const manyWords: Readonly<Record<string, number>> = { dozen: 12, hundred: 100, thousand: 1000 };
 const partWords: Readonly<Record<string, number>> = { half: 2, third: 3, quarter: 4, fifth: 5, eighth: 8 };
