@@ -162,8 +162,10 @@ function changedSpec(before: Data, book: Book, file: TextFile): BookSpec {
     puts.some(({ path }) => path.every((step, at) => one.path[at] === step));
   const isOpen = (typed: (typeof placed)[number]): boolean =>
     !isNumber(typed.text) || problems.some((one) => isOf(one, typed));
-  // What somebody changed in the spec of the workbook itself.
-  const others = problems.filter((one) => !placed.some((typed) => isOf(one, typed)));
+  // What somebody changed in the spec of the workbook itself; what is to be found is no fault.
+  const others = problems.filter(
+    (one) => !placed.some((typed) => isOf(one, typed)) && soughtIn(valueAt(data, one.path)).length === 0,
+  );
   return {
     data,
     file,
