@@ -1,6 +1,6 @@
 import { type Path, type Problem, problem } from "../figure/problem.ts";
 import { materialNamed } from "../materials/catalogue.ts";
-import { dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
+import { dec, decimalText, decOf, HUNDRED, sum, ZERO } from "../number/decimal.ts";
 import type { BlendQuestion } from "./blend-question.ts";
 
 /** Everything that is wrong with a question, before it is searched. */
@@ -42,7 +42,8 @@ function flourProblems(question: BlendQuestion): readonly Problem[] {
     }
     for (const key of ["protein", "moisture", "ash", "glutenProtein", "least", "most", "fixed"] as const) {
       const value = flour[key];
-      if (value !== undefined && (dec(value).lt(ZERO) || dec(value).gt(key === "moisture" ? mostMoisture : HUNDRED))) {
+      const share = decOf(`flours.${index}.${key}`, value ?? ZERO);
+      if (value !== undefined && (share.lt(ZERO) || share.gt(key === "moisture" ? mostMoisture : HUNDRED))) {
         own.push(problem("blend.percentage", [...path, key], { value }));
       }
     }

@@ -19,8 +19,8 @@ import { anyFractions, anySteps, bestSteps, smallestSteps } from "./step-search.
  * Percentages are of the flour as it is, masses g. A protein value that the steps cannot come within is brought as near
  * as they allow, with a note; a question that no steps can answer gives the nearest blend and what would have to move.
  * The figures of the second blend are named `alternative.2.` and their identity, and so on.
- * Problems: `blend.step`, `blend.flours`, `blend.flour-mass`, `blend.name`, `blend.protein` and the like for a figure that
- * is missing or no percentage, `blend.fixed`, `blend.ratioTo`, `blend.unknown-flour`, `blend.shares-total`,
+ * Problems: `blend.step`, `blend.flours`, `blend.flour-mass`, `blend.flour-twice`, `blend.percentage`,
+ * `blend.figure-missing`, `blend.fixed`, `blend.ratio-to`, `blend.ratio-times`, `blend.unknown-flour`, `blend.shares-total`,
  * `blend.alternatives`. `blend.unfinished` is the problem of an answer with the nearest blend that was found.
  *
  * @example searchBlend({ flours: [{ name: "soft", protein: "9", moisture: "14" }, { name: "strong", protein: "12", moisture: "14" }], targets: { protein: { least: "10.5", basis: { kind: "as is" } } }, prefer: { kind: "most", flour: "soft" } }).value.blends[0].shares.map(({ share }) => share.value) // => ["50", "50"]

@@ -1,10 +1,11 @@
-import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
+import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
   type DecimalInput,
   type DecimalText,
   dec,
   decimalText,
+  decOf,
   HUNDRED,
   sum,
   ZERO,
@@ -88,11 +89,17 @@ export function fromMasses(parts: SaltParts): Composition {
  * The composition of a product from what is stated about it; what is not stated is inert.
  *
  * @param stated - % by mass of the product
- * Problems: `composition.negative`, `composition.over-100`.
+ * Problems: `composition.unknown` for what is no salt of the list, `composition.negative`, `composition.over-100`.
+ * @throws {RangeError} on a text that is no number
  * @example compositionOf({ species: { Na2CO3: "99" }, water: "0.6" }).value.inert // => "0.4"
  */
 export function compositionOf(stated: Omit<SaltParts, "inert">): Outcome<Composition> {
-  const given = [...Object.values(stated.species), stated.water ?? 0].map(dec);
+  const unknown = Object.keys(stated.species).filter((name) => !speciesNames.some((one) => one === name));
+  if (unknown.length > 0) {
+    return refuse(...unknown.map(unknownSpecies));
+  }
+  const parts = Object.entries({ ...stated.species, water: stated.water ?? 0 });
+  const given = parts.map(([name, share]) => decOf(name, share));
   const total = sum(given);
   if (given.some((share) => share.isNegative() && !share.isZero())) {
     return refuse(problem("composition.negative", [], {}));
@@ -101,11 +108,19 @@ export function compositionOf(stated: Omit<SaltParts, "inert">): Outcome<Composi
   return answer(fromMasses({ ...stated, inert: HUNDRED.minus(total) }));
 }
 
+/** A formula that is none of the list, with the one that it is when 0 stands for O, or in other letters. */
+function unknownSpecies(name: string): Problem {
+  const like = (formula: string): string => formula.toLowerCase().replaceAll("0", "o");
+  const nearest = speciesNames.filter((one) => like(one) === like(name));
+  return problem("composition.unknown", ["species", name], { name, names: speciesNames, nearest });
+}
+
 /**
  * A single salt of a given assay; the rest counts as inert, the loss on drying as water.
  *
  * @param assayPercent - % of the salt in the dried product, 0 to 100
  * @param lossOnDrying - % of the product as it is, 0 to 100
+ * @throws {RangeError} on a share that is none
  * @example pure("Na2CO3", "99.2").inert // => "0.8"
  */
 export function pure(
@@ -113,8 +128,8 @@ export function pure(
   assayPercent: DecimalInput = 100,
   lossOnDrying: DecimalInput = 0,
 ): Composition {
-  const dried = HUNDRED.minus(dec(lossOnDrying));
-  const salt = dried.times(dec(assayPercent)).div(HUNDRED);
+  const dried = HUNDRED.minus(shareOf("lossOnDrying", lossOnDrying));
+  const salt = dried.times(shareOf("assayPercent", assayPercent)).div(HUNDRED);
   return fromMasses({ species: { [formula]: salt }, water: lossOnDrying, inert: dried.minus(salt) });
 }
 
@@ -122,11 +137,12 @@ export function pure(
  * A hydrate of a given assay; the rest counts as inert.
  *
  * @param assayPercent - % of the hydrate in the product, 0 to 100
+ * @throws {RangeError} on a share that is none
  * @example hydrate("Na2CO3.10H2O").water.slice(0, 7) // => "62.9591"
  */
 export function hydrate(name: HydrateName, assayPercent: DecimalInput = 100): Composition {
   const { species: moles, water, formula } = hydrates[name];
-  const assay = dec(assayPercent);
+  const assay = shareOf("assayPercent", assayPercent);
   const masses = Object.entries(moles).map(
     ([part, count]) => [part, molarMass(part).times(count).times(assay)] as const,
   );
@@ -135,6 +151,12 @@ export function hydrate(name: HydrateName, assayPercent: DecimalInput = 100): Co
     water: molarMass("H2O").times(water).times(assay),
     inert: molarMass(formula).times(HUNDRED.minus(assay)),
   });
+}
+
+function shareOf(name: string, input: DecimalInput): Decimal {
+  const share = decOf(name, input);
+  if (share.gte(0) && share.lte(HUNDRED)) return share;
+  throw new RangeError(`${name}: ${share.toFixed()} is no share of 0 to 100 %`);
 }
 
 /** What a salt or hydrate is made of, as a pure product. @example ofFormula("KOH").species.KOH // => "100" */

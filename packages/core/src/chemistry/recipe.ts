@@ -1,7 +1,7 @@
 import type { Figure } from "../figure/figure.ts";
 import { type Published, publish, scoped } from "../figure/graph.ts";
 import { distinct, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
-import { type DecimalInput, dec } from "../number/decimal.ts";
+import { type DecimalInput, dec, decOf } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
 import type { Product } from "./carried.ts";
 import type { Composition } from "./composition.ts";
@@ -54,7 +54,7 @@ type Mixed = Pick<Recipe, "products" | "amounts" | "water" | "mass" | "compositi
  * Completes what was mixed with its strength in every measure, its volume and whether it stays clear.
  *
  * @param about - notes on how the strength aimed at was taken
- * Problems: `solutions.temperature`, and those of `strengthOf`.
+ * Problems: `solutions.temperature`, `solutions.division`, and those of `strengthOf`.
  */
 export function completed(
   mixed: Mixed,
@@ -63,6 +63,9 @@ export function completed(
 ): Outcome<Published<Recipe>> {
   if (dec(temperature).lt(0) || dec(temperature).gt(100)) {
     return refuse(problem("solutions.temperature", [], { temperature: dec(temperature).toString() }));
+  }
+  if (!decOf("division", division).gt(0)) {
+    return refuse(problem("solutions.division", ["division"], { division: dec(division).toFixed() }));
   }
   const { composition, compositionOn: from, mass } = mixed;
   const strength = strengthOf(composition, temperature, scale, from);

@@ -2,7 +2,7 @@ import { exact, type Figure, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { answer, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation, definition, massBalance, type Source } from "../figure/source.ts";
-import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, dec, decOf, fixedText, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
 import {
   alkalinityM,
   alkalinityP,
@@ -201,15 +201,24 @@ export interface Split extends ProductFigures {
 /**
  * Hydroxide, carbonate and bicarbonate of a product from two end points.
  *
- * Problems: `titration.end-points`, `composition.over-100`.
+ * Problems: `titration.end-points`, `titration.value`, `figure.impossible` for a share of potassium that is none,
+ * `composition.over-100`.
  * Source: textbook rule, from memory.
  * @example shown(splitByEndPoints({ phenolphthalein: 10, total: 20, normality: 1, sample: "1.06", potassium: 0 }).value.carbonate) // => "18.8679 meq/g"
  */
 export function splitByEndPoints(ends: TwoEndPoints): Outcome<Published<Split>> {
-  const [first, total] = [dec(ends.phenolphthalein), dec(ends.total)];
-  const potassium = dec(ends.potassium);
-  const sound = positive({ millilitres: total, normality: ends.normality, sample: ends.sample });
-  if (!sound || first.isNegative() || first.gt(total) || potassium.isNegative() || potassium.gt(HUNDRED)) {
+  const [first, total] = [decOf("phenolphthalein", ends.phenolphthalein), decOf("total", ends.total)];
+  const potassium = decOf("potassium", ends.potassium);
+  if (!positive({ millilitres: total, normality: ends.normality, sample: ends.sample })) {
+    return refuse(problem("titration.value", [], {}));
+  }
+  if (potassium.isNegative() || potassium.gt(HUNDRED)) {
+    const limits = { unit: "%", least: "0", most: "100", whole: false };
+    return refuse(
+      problem("figure.impossible", ["potassium"], { id: "potassium", value: potassium.toFixed(), ...limits }),
+    );
+  }
+  if (first.isNegative() || first.gt(total)) {
     return refuse(problem("titration.end-points", [], { first: first.toString(), total: total.toString() }));
   }
   const from = endPointFigures(ends);
@@ -264,5 +273,5 @@ function endPointFigures(ends: TwoEndPoints) {
 }
 
 function positive({ millilitres, normality, sample }: AcidUsed): boolean {
-  return [millilitres, normality, sample].every((value) => dec(value).gt(0));
+  return Object.entries({ millilitres, normality, sample }).every(([name, value]) => decOf(name, value).gt(0));
 }

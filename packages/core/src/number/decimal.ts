@@ -40,9 +40,22 @@ export function dec(input: DecimalInput): Decimal {
   return value;
 }
 
+/**
+ * Reads a decimal that was handed over under a name.
+ *
+ * @throws {RangeError} that names it, as `dec`
+ * @example decOf("sample", "1.06").toString() // => "1.06"
+ */
+export function decOf(name: string, input: DecimalInput): Decimal {
+  const value = maybeDec(input);
+  if (value !== undefined) return value;
+  throw new RangeError(`${name}: ${JSON.stringify(input) ?? String(input)} is no decimal number`);
+}
+
 /** Reads a decimal where there is one. @example maybeDec("a lot") // => undefined */
 export function maybeDec(input: DecimalInput): Decimal | undefined {
-  return input instanceof Exact || plainNumber.test(String(input)) ? dec(input) : undefined;
+  if (input instanceof Exact) return input;
+  return typeof input !== "object" && plainNumber.test(String(input)) ? dec(input) : undefined;
 }
 
 /** Texts that were read or written of late: a figure travels as text, and most are read several times. */

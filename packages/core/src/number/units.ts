@@ -8,6 +8,10 @@ export interface Unit {
   readonly aliases: readonly string[];
 }
 
+export const scaleUnits = ["g", "kg", "oz", "lb"] as const;
+/** What scales show their weights in. */
+export type ScaleUnit = (typeof scaleUnits)[number];
+
 /** What a quantity measures. Base units: g, mm, mL, °C, %, s, g/mL, meq, m/min, kW, kJ/kg, K. */
 export type Dimension =
   | "mass"

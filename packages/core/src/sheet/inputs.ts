@@ -1,7 +1,7 @@
 import { type Figure, given, type Naming } from "../figure/figure.ts";
 import { type Path, type Problem, problem } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
-import { type DecimalText, dec } from "../number/decimal.ts";
+import { type DecimalText, dec, decOf } from "../number/decimal.ts";
 
 /** What a given number has to keep to, in its own unit. A number that was left out keeps to everything. */
 export interface Limits {
@@ -19,7 +19,7 @@ export interface Limits {
 export function outsideLimits(limits: readonly Limits[]): readonly Problem[] {
   return limits.flatMap((limit) => {
     if (limit.value === undefined) return [];
-    const value = dec(limit.value);
+    const value = decOf(limit.path.join("."), limit.value);
     const kept =
       (limit.above === undefined || value.gt(dec(limit.above))) &&
       (limit.least === undefined || value.gte(dec(limit.least))) &&

@@ -1,5 +1,6 @@
 import { measure } from "../in-system.ts";
 import { type Counts, type Inner, input, type Lists, type Measures, noAnswer, remark, type Texts } from "./entry.ts";
+import { didYouMean, oneOf } from "./words.ts";
 
 const noP = "bicarbonates have no alkalinity P: hold M instead";
 
@@ -74,6 +75,11 @@ export const chemistry = {
     found: "no salt, or a dose, a scale step, a tolerance or a number of loads of 0 or less",
     expected: "a salt, and each of these above 0",
     advice: "name the salt, its dose, the step of the scale, the tolerance and the loads that the stock is for",
+  })),
+  "composition.unknown": input(({ name, names, nearest }: Texts<"name"> & Lists<"names" | "nearest">) => ({
+    found: `"${name}"`,
+    expected: oneOf(names, "a salt"),
+    advice: didYouMean(nearest, "name the salt by its formula; what is no salt is inert, and left out"),
   })),
   "composition.negative": input(() => ({
     found: "a share below zero",
@@ -174,6 +180,11 @@ export const chemistry = {
     expected: `at most ${most} mol/kg`,
     advice: "ask for the pH of the mixing water, or of a weaker solution",
   })),
+  "solutions.division": input(({ division }: Texts<"division">) => ({
+    found: `a scale that shows steps of ${division} g`,
+    expected: "steps above 0 g",
+    advice: "state the smallest step that the scale shows",
+  })),
   "solutions.temperature": input(({ temperature }: Texts<"temperature">) => ({
     found: `a solution made at ${temperature} °C`,
     expected: "0 to 100 °C, where water is liquid",
@@ -254,7 +265,7 @@ export const chemistry = {
   })),
   "titration.end-points": input(({ first, total }: Texts<"first" | "total">) => ({
     found: `a first end point at ${first} mL of ${total} mL in all`,
-    expected: "a first end point from 0 to the total, and volumes, normality and sample above 0",
+    expected: "a first end point from 0 to the total",
     advice: "read the burette from the beginning for both end points",
   })),
 

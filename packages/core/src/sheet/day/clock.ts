@@ -12,8 +12,14 @@ export function readTimeOfDay(text: string): number | undefined {
   return match === null ? undefined : Number(match[1]) * 60 + Number(match[2]);
 }
 
-/** Writes a moment as people say it. @example momentAt(-80) // => { minute: -80, text: "22:40 the day before" } */
+/**
+ * Writes a moment as people say it.
+ *
+ * @throws {RangeError} on what is no number of minutes: a bug of the caller.
+ * @example momentAt(-80) // => { minute: -80, text: "22:40 the day before" }
+ */
 export function momentAt(minute: number): Moment {
+  if (!Number.isFinite(minute)) throw new RangeError(`minute: ${minute} is no number of minutes`);
   const days = daysBefore({ minute });
   const rest = minute + days * MINUTES_PER_DAY;
   const text = `${pad(Math.floor(rest / 60))}:${pad(rest % 60)}`;
