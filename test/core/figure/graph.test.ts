@@ -95,7 +95,7 @@ describe("the graph of figures", () => {
       if (!outcome.ok) throw new Error(JSON.stringify(outcome.problems));
       return { graph: outcome.value, notes: outcome.notes };
     };
-    const notes = [{ code: "figure.found-before", path: [], facts: { ids: ["whole"] } }];
+    const notes = [{ code: "figure.found-before", path: [], facts: { ids: ["whole"], labels: ["whole"] } }];
     const first = staleAfter(graphOf([twice, total, leaf("c", "1")]), { a: "5" });
     const second = staleAfter(JSON.parse(JSON.stringify(first.graph)) as Graph, { c: "2" });
     const third = staleAfter(second.graph, { b: "6" });

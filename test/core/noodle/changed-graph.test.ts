@@ -213,11 +213,17 @@ function stale(graph: Graph, anew: Graph): readonly string[] {
   });
 }
 
+/** The noodle of a case with its number times a factor. */
+function changedNoodle({ spec, where, path }: Case, by: number): core.Noodle | undefined {
+  return where === "spec" ? noodleOf(changed(spec, path, by), store) : noodleOf(spec, changed(store, path, by));
+}
+
 const asked = new Set<string>();
 
 /** What each graph says otherwise than the noodle does that is changed by a factor at one number. */
-function off({ spec, where, path }: Case, by: number): readonly string[] {
-  const noodle = where === "spec" ? noodleOf(changed(spec, path, by), store) : noodleOf(spec, changed(store, path, by));
+function off(one: Case, by: number): readonly string[] {
+  const noodle = changedNoodle(one, by);
+  const { spec } = one;
   return [...graphsOf(noodle)].flatMap(([question, anew]) => {
     const graph = graphsBefore(spec).get(question);
     if (graph !== undefined) asked.add(question);
@@ -226,6 +232,28 @@ function off({ spec, where, path }: Case, by: number): readonly string[] {
 }
 
 const [more, less] = [1.03, 0.97];
+
+/**
+ * Where a graph with one input far from what it was is taken without a word and says otherwise than the changed noodle. What
+ * the reading of a spec refuses is left out, since limits belong to it.
+ */
+function unsaid(one: Case, by: number): readonly string[] {
+  const noodle = changedNoodle(one, by);
+  if (noodle === undefined) return [];
+  const [far, near] = [graphsOf(noodle), graphsOf(changedNoodle(one, more))];
+  return [...graphsBefore(one.spec)].flatMap(([question, graph]) => {
+    const anew = far.get(question);
+    const changes = Object.values(graph).flatMap(({ id, value, working }) => {
+      const other = (anew ?? near.get(question))?.[id];
+      if (working.kind !== "given" || other?.working.kind !== "given" || other.value === value) return [];
+      return [[id, anew === undefined ? (Number(value) * by).toPrecision(12) : other.value] as const];
+    });
+    const again = recalculated(graph, Object.fromEntries(changes));
+    if (changes.length === 0 || !again.ok || again.notes.length > 0) return [];
+    const apart = Object.keys({ ...again.value, ...anew }).filter((id) => again.value[id]?.value !== anew?.[id]?.value);
+    return anew === undefined ? [`${question}: no answer anew`] : apart.map((id) => `${question}: ${id}`);
+  });
+}
 
 it("works out again, with the inputs of a changed spec or store, what these are answered with", () => {
   const cases = files.flatMap((file) => casesOf(read(file)));
@@ -261,4 +289,20 @@ it("tells of amounts that were found, by every input that they rest on", () => {
   always(25, [fc.constantFrom(...cases), fc.constantFrom(more, less)], (one, by) => {
     expect(off(one, by), one.path.join(".")).toEqual([]);
   });
+});
+
+it("takes no input without a word that the noodle would be worked out in another way with", () => {
+  const cases = files.flatMap((file) => casesOf(read(file)));
+  const factor = fc.constantFrom(0.2, 0.6, 0.9, 1.1, 1.7, 4);
+  always(40, [fc.constantFrom(...cases), factor], (one, by) => {
+    expect(unsaid(one, by), one.path.join(".")).toEqual([]);
+  });
+  const school = { spec: read("school-noodle.yaml"), where: "spec" } as const;
+  for (const path of [
+    ["temperature", "flour"],
+    ["mixer", "largest"],
+    ["mixer", "smallest"],
+  ]) {
+    for (const by of [0.2, 1.9, 3]) expect(unsaid({ ...school, path }, by), path.join(".")).toEqual([]);
+  }
 });

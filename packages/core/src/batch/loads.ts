@@ -1,4 +1,4 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
+import { type Figure, given, standing, worked } from "../figure/figure.ts";
 import { measure } from "../figure/in-system.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, massBalance } from "../figure/source.ts";
@@ -44,6 +44,7 @@ export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer
   );
   const loads = equalLoads({ dough, parts: doughParts }, count, {
     used: left && lessUnused(limit, left),
+    least: leastDough(mixer, doughParts),
     flour: mixer.of === "flour",
   });
   const each = dec(mixer.of === "flour" ? loads.flour.value : loads.dough.value);
@@ -64,6 +65,14 @@ export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer
   return answer(loads);
 }
 
+/** The dough of the smallest load, where the spec states that. */
+function leastDough({ smallest, of }: NonNullable<Spec["mixer"]>, parts: Figure): Figure | undefined {
+  const limit = smallest && mixerLimit("smallest", smallest, of);
+  if (limit === undefined || of !== "flour") return limit;
+  const naming = { id: "mixer.smallest-dough", label: "dough of the smallest load", unit: "g", places: 0 };
+  return worked(naming, "flour * parts / 100", { flour: limit, parts }, massBalance);
+}
+
 function countFigure(value: string, by: string): Figure {
   return given({ id: "loads.count", label: "loads", unit: "", places: 0 }, ONE.times(value), by, fromSpec);
 }
@@ -71,6 +80,8 @@ function countFigure(value: string, by: string): Figure {
 interface Limit {
   /** What may be used of it, where that is not all. */
   readonly used: Figure | undefined;
+  /** The dough that the mixer takes at least. */
+  readonly least: Figure | undefined;
   /** The limit is one of flour. */
   readonly flour: boolean;
 }
@@ -81,7 +92,7 @@ function equalLoads(
   most?: Limit,
 ): Loads {
   const naming = { id: "load.dough", label: "dough of one load", unit: "g", places: 1 };
-  const load =
+  const equal =
     most?.used === undefined
       ? worked(naming, "dough / count", { dough, count }, massBalance)
       : worked(
@@ -90,6 +101,7 @@ function equalLoads(
           { dough, count, used: most.used, ...(most.flour && { parts }) },
           massBalance,
         );
+  const load = most?.least === undefined ? equal : standing(equal, { least: most.least });
   const flour = worked(
     { id: "load.flour", label: "flour of one load", unit: "g", places: 1 },
     "100 * load / parts",

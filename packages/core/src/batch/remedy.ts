@@ -7,7 +7,7 @@ import { commonPractice, definition, massBalance } from "../figure/source.ts";
 import { writtenWorking } from "../figure/written-working.ts";
 import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
-import { findUnit } from "../number/units.ts";
+import { findUnit, type ScaleUnit } from "../number/units.ts";
 import type { Delivered } from "./as-weighed.ts";
 import { chooseScale, type Scale, tooLittle, type WeighedLine } from "./weighing.ts";
 
@@ -43,7 +43,7 @@ export interface ScaledMass {
   /** g */
   readonly mass: Figure;
   readonly division: string;
-  readonly unit: string;
+  readonly unit: ScaleUnit;
   readonly scale: string;
 }
 

@@ -1,10 +1,11 @@
 import type { Figure } from "../figure/figure.ts";
+import type { ScaleUnit } from "../number/units.ts";
 
 /** One thing to buy. Masses in g. */
 export interface ShoppingLine {
   readonly name: string;
   /** Unit the scale shows and its division. */
-  readonly unit: string;
+  readonly unit: ScaleUnit;
   readonly division: string;
   readonly need: Figure;
   readonly load: Figure;

@@ -4,7 +4,7 @@ import { commonPractice, definition, fromSpec, massBalance } from "../figure/sou
 import type { FormulaLine } from "../formula/line.ts";
 import { type Decimal, dec, decimalText, digitsText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
-import { findUnit } from "../number/units.ts";
+import { findUnit, type ScaleUnit } from "../number/units.ts";
 import type { Spec } from "../spec/spec.ts";
 
 /** Most that rounding to a scale may be off before a warning, %, unless the spec says otherwise. */
@@ -28,7 +28,7 @@ export interface Scale {
   /** Least mass that its division is within the weighing tolerance of. */
   readonly showsFrom: Decimal;
   /** Unit it shows: `g`, `kg`, `oz` or `lb`. */
-  readonly unit: string;
+  readonly unit: ScaleUnit;
   readonly assumed: boolean;
   /** Its division, its capacity where that is stated, and the weighing tolerance: what it is chosen by. */
   readonly figures: readonly Figure[];
@@ -47,7 +47,7 @@ export interface WeighedLine {
   /** Division of that scale, g. */
   readonly division: string;
   /** Unit that scale shows. */
-  readonly unit: string;
+  readonly unit: ScaleUnit;
   /** How often the scale must be filled for a load. */
   readonly lots: number;
   /** How far the weight as printed is from the exact one, % of that; below zero where it is less. */

@@ -4,6 +4,7 @@ import type { WeighedLine } from "../batch/weighing.ts";
 import { exact, type Figure } from "../figure/figure.ts";
 import { inWords } from "../figure/said.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
+import type { ScaleUnit } from "../number/units.ts";
 import { finestDivision, scaledCell, scaleWords, soldCell } from "../report/batch-report.ts";
 import { listing, numberColumn, section, wordColumn } from "../report/build.ts";
 import type { Cell, Section } from "../report/schema.ts";
@@ -90,7 +91,7 @@ function itemRow(batch: Batch, weighed: WeighedLine): CardRow {
 }
 
 /** Grams are hard to read above 10 kg, and their tenths are nothing there. */
-function weightWords(mass: Figure, unit: string, division: DecimalText): Pick<CardRow, "weight" | "unit"> {
+function weightWords(mass: Figure, unit: ScaleUnit, division: DecimalText): Pick<CardRow, "weight" | "unit"> {
   if (unit !== "g" || exact(mass).lt(KILOGRAMS_FROM)) return { weight: weightCell(mass, unit, division).text, unit };
   const gram = dec(division).lt(1) ? "1" : division;
   return { weight: weightCell(mass, "kg", gram).text, unit: "kg" };

@@ -1,4 +1,12 @@
-import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
+import {
+  type Decimal,
+  type DecimalInput,
+  type DecimalText,
+  dec,
+  decimalText,
+  decOf,
+  fixedText,
+} from "../number/decimal.ts";
 import { evaluate, type NamesIn, parseExpression, type Value } from "./expression.ts";
 import type { Source } from "./source.ts";
 
@@ -22,6 +30,8 @@ export interface Figure {
   readonly range?: Range | undefined;
   /** What it can be at all, where its unit does not tell: a rest is nothing at least. */
   readonly bounds?: Bounds | undefined;
+  /** Figures, by id, within which it is worked out in this way; beyond them the noodle asked anew takes another. */
+  readonly stands?: Stands | undefined;
   /** What went into it, until `published` puts that into the graph of its result and takes it off. */
   readonly behind?: readonly Figure[] | undefined;
 }
@@ -30,6 +40,12 @@ export interface Figure {
 export interface Bounds {
   readonly least?: DecimalText | undefined;
   readonly most?: DecimalText | undefined;
+}
+
+/** What a figure is at least and at most, by the ids of other figures. */
+export interface Stands {
+  readonly least?: string | undefined;
+  readonly most?: string | undefined;
 }
 
 /** How a figure came about. */
@@ -80,7 +96,7 @@ export function named(unit: string, places: number): (id: string, label: string)
 
 /** Makes a figure from a value that was given. `by` says by whom or what: "the spec", "table value". */
 export function given(naming: Naming, value: DecimalInput, by: string, ...sources: readonly Source[]): Figure {
-  return figureOf(naming, decimalText(dec(value)), { kind: "given", by }, sources);
+  return figureOf(naming, decimalText(decOf(naming.label, value)), { kind: "given", by }, sources);
 }
 
 /** Makes a figure from a value that a procedure found (a search, a rounding, an iteration) when it looked at others, `on`. */
@@ -141,7 +157,7 @@ export function worked<const Text extends string, From extends Readonly<Record<s
       fed[name] = { figure: feed.id };
       values[name] = exact(feed);
     } else {
-      const constant = decimalText(dec(feed));
+      const constant = decimalText(decOf(name, feed));
       fed[name] = { constant };
       values[name] = dec(constant);
     }
@@ -181,8 +197,8 @@ export function workedOut(
   return decimalText(evaluate(parseExpression(formula), named));
 }
 
-/** The figures that went straight into a figure, by id, in the order of the names of its formula or of what a procedure looked at. */
-export function feedsOf({ working }: Figure): readonly string[] {
+/** The figures that went straight into a figure, by id, in the order of the names of its formula or of what a procedure looked at; behind them those within which it stands. */
+export function feedsOf({ working, stands }: Figure): readonly string[] {
   if (working.kind === "procedure") return working.on ?? [];
   if (working.kind === "given") return [];
   const ids: string[] = [];
@@ -192,6 +208,8 @@ export function feedsOf({ working }: Figure): readonly string[] {
     if ("figure" in fed) ids.push(fed.figure);
     else ids.push(...fed.figures);
   }
+  if (stands?.least !== undefined) ids.push(stands.least);
+  if (stands?.most !== undefined) ids.push(stands.most);
   return ids;
 }
 
@@ -201,7 +219,7 @@ export function feedsOf({ working }: Figure): readonly string[] {
  * @param anew - what stands in for the figure of an id, where anything does
  */
 export function restingOn(figure: Figure, anew: (id: string) => Figure | undefined): Figure {
-  const { working, behind } = figure;
+  const { working, behind, stands } = figure;
   const feeds = feedsOf(figure);
   if (working.kind === "given" || feeds.length === 0) return figure;
   const idFor = (id: string): string => anew(id)?.id ?? id;
@@ -211,6 +229,7 @@ export function restingOn(figure: Figure, anew: (id: string) => Figure | undefin
   };
   return {
     ...figure,
+    ...(stands && { stands: Object.fromEntries(Object.entries(stands).map(([end, id]) => [end, idFor(id)])) }),
     working:
       working.kind === "procedure"
         ? { ...working, on: feeds.map(idFor) }
@@ -219,6 +238,16 @@ export function restingOn(figure: Figure, anew: (id: string) => Figure | undefin
             from: Object.fromEntries(Object.entries(working.from).map(([name, fed]) => [name, fedAnew(fed)])),
           },
     behind: feeds.flatMap((id) => anew(id) ?? behind?.find((one) => one.id === id) ?? []),
+  };
+}
+
+/** A figure whose way of working holds while it is no less, or no more, than others. */
+export function standing(figure: Figure, { least, most }: { readonly least?: Figure; readonly most?: Figure }): Figure {
+  const limits = [least, most].filter((one) => one !== undefined);
+  return {
+    ...figure,
+    stands: { ...(least && { least: least.id }), ...(most && { most: most.id }) },
+    behind: [...(figure.behind ?? []), ...limits],
   };
 }
 

@@ -60,8 +60,8 @@ function collected(
 /** A figure as it is published: the same one where it is so already, since parts of a result are told by what they are. */
 function withoutBehind(figure: Figure): Figure {
   if (figure.behind === undefined) return figure;
-  const { id, label, value, unit, places, working, sources, range, bounds } = figure;
-  return { id, label, value, unit, places, working, sources, ...(range && { range }), ...(bounds && { bounds }) };
+  const { behind: _behind, ...rest } = figure;
+  return rest;
 }
 
 /** A figure, or another part of a result, without the graph that it brought along, and that graph. */

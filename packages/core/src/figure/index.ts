@@ -1,8 +1,17 @@
 // The door to quantities, to figures that explain themselves and the graph they make, and to problems of one's own.
 export { type Decimal, type DecimalInput, type DecimalText, fixedText } from "../number/decimal.ts";
 export { inDays, parseQuantity, type Quantity, type QuantityFault, type QuantityReading } from "../number/quantity.ts";
-export type { Dimension } from "../number/units.ts";
-export { type Bounds, type Fed, type Figure, type Range, shown, shownValue, type Working } from "./figure.ts";
+export type { Dimension, ScaleUnit } from "../number/units.ts";
+export {
+  type Bounds,
+  type Fed,
+  type Figure,
+  type Range,
+  type Stands,
+  shown,
+  shownValue,
+  type Working,
+} from "./figure.ts";
 export { type Graph, graphOf, type Published } from "./graph.ts";
 export type { Measure, Shown } from "./in-system.ts";
 export {

@@ -15,7 +15,7 @@ import { fromChange } from "./source.ts";
  * Notes: `figure.found-before` names what a procedure found from values that are no longer so; what follows from it is as old.
  * The graph keeps what those values were, so that another change of it tells of them again.
  * Problems: `figure.unknown`; `figure.worked-out`, since what is worked out follows from what it rests on; `figure.no-number`
- * for what is no number, or one of more than 15 places either way; `figure.impossible` below zero
+ * for what is no number, or one of more than 30 digits or 15 places either way; `figure.impossible` below zero
  * (temperatures: below -273.15 °C), above 100 % and for parts of what is counted, unless the figure was so before, and where a
  * rest would be less than nothing or a whole more than all; `figure.no-value` where a formula has no value.
  *
@@ -37,17 +37,19 @@ export function recalculated(graph: Graph, changes: Readonly<Record<string, Deci
   return frozen(beyond.length > 0 ? refuse(...beyond) : answer(again.value, foundBefore(again.value)));
 }
 
-/** Places before or behind the point that a change may have. */
+/** Places from the point to the first digit that a change may have, and digits: as many as a result has. */
 const mostPlaces = 15;
+const mostDigits = 30;
 /** Units of which a value may be below zero, and what is least there. */
 const leastOf: Readonly<Record<string, DecimalText | undefined>> = { "°C": "-273.15", K: undefined };
 
 function valueProblems(figure: Figure, input: DecimalInput): readonly Problem[] {
   const { id, unit, places } = figure;
   const value = maybeDec(input);
-  if (value === undefined || !value.isFinite() || Math.abs(value.e) > mostPlaces) {
+  if (value === undefined || value.precision() > mostDigits || Math.abs(value.e) > mostPlaces) {
     const written = value === undefined && typeof input !== "string" ? said(input) : String(input);
-    return [problem("figure.no-number", [id], { id, value: written.slice(0, 40), places: String(mostPlaces) })];
+    const most = { places: String(mostPlaces), digits: String(mostDigits) };
+    return [problem("figure.no-number", [id], { id, value: written.slice(0, 40), ...most })];
   }
   const least = Object.hasOwn(leastOf, unit) ? leastOf[unit] : "0";
   const bounds = { ...(least !== undefined && { least }), ...(unit === "%" && { most: "100" }), ...figure.bounds };
@@ -78,10 +80,27 @@ function foundBefore(graph: Graph): readonly Note[] {
   for (const figure of inOrder(graph)) {
     const { working } = figure;
     const changed = working.kind === "procedure" && working.at !== undefined;
-    if (changed || feedsOf(figure).some((id) => old.has(id))) old.add(figure.id);
+    if (changed || isElsewhere(figure, graph) || feedsOf(figure).some((id) => old.has(id))) old.add(figure.id);
   }
-  const ids = Object.keys(graph).filter((id) => old.has(id) && graph[id]?.working.kind === "procedure");
-  return ids.length === 0 ? [] : [note("figure.found-before", [], { ids })];
+  const ids = Object.keys(graph).filter((id) => {
+    const figure = old.has(id) ? graph[id] : undefined;
+    return figure?.working.kind === "procedure" || (figure !== undefined && isElsewhere(figure, graph));
+  });
+  return ids.length === 0 ? [] : [note("figure.found-before", [], { ids, labels: labelsOf(ids, graph) })];
+}
+
+/** What figures are called, each once; the division of a scale goes with what it weighs. */
+function labelsOf(ids: readonly string[], graph: Graph): readonly string[] {
+  const named = ids.filter((id) => !id.endsWith(".division"));
+  return [...new Set((named.length > 0 ? named : ids).map((id) => figureIn(id, graph).label))];
+}
+
+/** Whether a figure is beyond those within which its way of working stands. */
+function isElsewhere(figure: Figure, graph: Graph): boolean {
+  const { least, most } = figure.stands ?? {};
+  const beyond = (id: string | undefined, side: "lt" | "gt"): boolean =>
+    id !== undefined && Object.hasOwn(graph, id) && exact(figure)[side](exact(figureIn(id, graph)));
+  return beyond(least, "lt") || beyond(most, "gt");
 }
 
 /** The figures of a graph, what a figure rests on before it, whatever the order of their names is. */

@@ -19,6 +19,8 @@ export function telling<Facts>(catalogue: { readonly [Code in keyof Facts]: Prob
     { code, path, facts }: ProblemIn<Facts, Code>,
     units: UnitSystem = "metric",
   ): Told => {
+    // What another version made is data, too.
+    if (!Object.hasOwn(catalogue, code)) return unknownCode(String(code));
     const { kind, say } = catalogue[code];
     const { found, expected, advice, lines } = say(
       facts,
@@ -28,6 +30,11 @@ export function telling<Facts>(catalogue: { readonly [Code in keyof Facts]: Prob
     const words = { kind, found: printable(found), expected: printable(expected), advice: printable(advice) };
     return lines === undefined ? words : { ...words, lines: lines.map(printable) };
   };
+}
+
+function unknownCode(code: string): Told {
+  const found = printable(`something that this version has no words for: ${code}`);
+  return { kind: "no-answer", found, expected: "a code of this version", advice: "ask the version that it comes from" };
 }
 
 const problemTold = telling<Facts>(catalogue);
@@ -56,7 +63,7 @@ function within<Words>(units: UnitSystem, tell: (inner: Inner) => Words): TellWi
 
 /**
  * Tells a problem in words: whose fault it is, what was found, what was expected, what to do. Tells a note in one sentence.
- * Names in it are safe to print.
+ * Names in it are safe to print. Of a code that this version does not know, it says that.
  *
  * @example told({ code: "stock.no-alkali", path: [], facts: {} }).advice // => "name a product instead"
  */
@@ -95,7 +102,7 @@ function sentenceOf(one: Note, units: UnitSystem): string {
 }
 
 function isNote(one: Problem | Note): one is Note {
-  return catalogue[one.code].kind === "note";
+  return Object.hasOwn(catalogue, one.code) && catalogue[one.code].kind === "note";
 }
 
 /** What stands within another was made as a problem or a note; its type is wider, since the catalogue cannot name itself. */

@@ -70,6 +70,11 @@ const figureSchema = described(
           description: "What its value can be at all, where its unit does not tell",
         }),
       ),
+      stands: z.optional(
+        described(z.readonly(z.object({ least: z.optional(z.string()), most: z.optional(z.string()) })), {
+          description: "Ids of figures that it is no less or no more than while its way of working holds",
+        }),
+      ),
     }),
   ),
   { id: "Figure", description: "A number that can explain itself" },

@@ -1,5 +1,5 @@
 import type { Batch } from "../batch/batch.ts";
-import { exact, type Figure, renamed, worked } from "../figure/figure.ts";
+import { exact, type Figure, renamed, standing, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { measure } from "../figure/in-system.ts";
 import {
@@ -273,19 +273,22 @@ function portionsOf(cut: CutPlan, batch: Batch): Pick<Strands, "portions" | "wan
       { made: portions, bowls },
       definition,
     );
-  return { portions, ...(bowls && spare && { wanted: { bowls, spare, ...shortOf(bowls, portions) } }) };
+  if (bowls === undefined || spare === undefined) return { portions };
+  const enough = exact(portions).gte(exact(bowls));
+  return {
+    portions: standing(portions, enough ? { least: bowls } : { most: bowls }),
+    wanted: { bowls, spare, ...(!enough && { short: shortOf(bowls, portions) }) },
+  };
 }
 
-/** How many portions are missing, where some are. */
-function shortOf(bowls: Figure, made: Figure): { readonly short?: Figure } {
-  if (exact(made).gte(exact(bowls))) return {};
-  const short = worked(
+/** How many portions are missing. */
+function shortOf(bowls: Figure, made: Figure): Figure {
+  return worked(
     { id: "batch.portions-short", label: "portions short of the bowls wanted", unit: "", places: 0 },
     "bowls - made",
     { bowls, made },
     definition,
   );
-  return { short };
 }
 
 function accountOf({ account }: CutPlan, loads: Figure): readonly AccountLine[] {

@@ -49,7 +49,7 @@ export const batch = {
   "mend.amount": input(({ name, amount }: Texts<"name" | "amount">) => ({
     found: amount === "" ? `${name} without its weight` : `"${amount}" of ${name}`,
     expected: "a weight with its unit, 0 g where there is none",
-    advice: `write it like '${name}=3170 g'`,
+    advice: `weigh it, and say how much of ${name} is in, such as 3170 g`,
   })),
   "mend.beyond": input(({ name, amount, planned, most }: Texts<"name" | "amount" | "planned" | "most">, _, tell) => ({
     found: `"${amount}" of ${name}, where the list says ${tell(measure(planned, "g"))}`,

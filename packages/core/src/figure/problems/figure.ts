@@ -11,9 +11,9 @@ export const figure = {
     expected: "a figure that was given or found",
     advice: `change what it rests on: ${inputs.length === 0 ? "nothing that can change" : inputs.join(", ")}`,
   })),
-  "figure.no-number": input(({ id, value, places }: Texts<"id" | "value" | "places">) => ({
+  "figure.no-number": input(({ id, value, places, digits }: Texts<"id" | "value" | "places" | "digits">) => ({
     found: `"${value}" for "${id}"`,
-    expected: `a number with at most ${places} places before and behind the point`,
+    expected: `a number of at most ${digits} digits, the first within ${places} places of the point`,
     advice: "write it in the unit of the figure, without the unit",
   })),
   "figure.impossible": input(({ id, value, unit, least, most, whole }: Texts<"id" | "value" | "unit"> & Limits) => ({
@@ -27,8 +27,8 @@ export const figure = {
     advice: `change one of what it rests on: ${inputs.join(", ")}`,
   })),
   "figure.found-before": remark(
-    ({ ids }: Lists<"ids">) =>
-      `found with the old values, and left as they were with all that rests on them: ${ids.join(", ")}; change the noodle and ask it anew for them`,
+    ({ labels }: Lists<"ids" | "labels">) =>
+      `found or decided with the old values, and left as they were with all that rests on them: ${labels.join(", ")}; change the noodle and ask it anew for them`,
   ),
 };
 

@@ -314,6 +314,18 @@ export const materials = {
   "materials.moisture-assumed": remark(
     "its moisture is not stated; taken as 13.5 %, give or take 1.5 % (common practice, no source): ask the mill, or dry a sample",
   ),
+  "materials.unusual": remark(
+    ({
+      name,
+      figure,
+      value,
+      of,
+      low,
+      high,
+      source,
+    }: Texts<"name" | "figure" | "value" | "of" | "low" | "high" | "source">) =>
+      `${name} with ${value} % of ${figure}: ${of} usually has ${low} to ${high} % (${source}); check the number and what it is a share of`,
+  ),
   "materials.toasted": remark(({ lost, moisture, glutenForming }: Toasted) => {
     const gluten = glutenForming
       ? "its protein is counted as forming gluten, as the spec says"

@@ -48,6 +48,11 @@ export const noodle = {
     advice: "name a product instead",
   })),
 
+  "noodle.not-handed-over": input(({ files }: Lists<"files">) => ({
+    found: `${files.join(", ")}, which the spec includes and ${files.length === 1 ? "was" : "were"} not handed over`,
+    expected: "what each of these files holds, as a kitchen beside the spec",
+    advice: "hand it over first: what is not known below may be in there",
+  })),
   "noodle.not-included": remark(
     ({ files }: Lists<"files">) =>
       `the spec includes ${files.join(", ")}, which ${files.length === 1 ? "was" : "were"} not read: nothing from there counts here`,

@@ -1,6 +1,6 @@
 import type { Path } from "../path.ts";
 import { type Counts, input, type Lists, type Texts } from "./entry.ts";
-import { didYouMean } from "./words.ts";
+import { didYouMean, oneOf } from "./words.ts";
 
 export const spec = {
   "path.no-entry": input(({ entry, names, nearest: [nearest] }: Texts<"entry"> & Lists<"names" | "nearest">) => ({
@@ -66,11 +66,12 @@ export const spec = {
     }: Texts<"key"> & Lists<"allowed" | "nearest"> & Partial<Texts<"recorded" | "instead">> & Partial<Elsewhere>) => {
       const [odd] = nearest[0] === undefined ? "" : key.replace(/[ -~]/gu, "");
       const found = `the key "${key}"${odd === undefined ? "" : `, with ${codePoint(odd)} in it`}`;
+      const expected = oneOf(allowed, "a key of a spec");
       if (elsewhere !== undefined) {
         const section = elsewhere.slice(0, -1).findLast((step) => typeof step === "string");
         return {
           found,
-          expected: `one of: ${allowed.join(", ")}`,
+          expected,
           advice: `write it under \`${section}:\``,
         };
       }
@@ -80,12 +81,11 @@ export const spec = {
           expected: `\`recorded: { ${recorded}: … }\``,
           advice: `write it under \`recorded:\` as \`${recorded}\`, where it is kept: no source turns it into the water of a noodle dough`,
         };
-      if (instead !== undefined)
-        return { found, expected: `one of: ${allowed.join(", ")}`, advice: `write \`${instead}\`` };
+      if (instead !== undefined) return { found, expected, advice: `write \`${instead}\`` };
       const without = allowed.includes("notes") ? "leave it out, or put it into `notes`" : "leave it out";
       return {
         found,
-        expected: `one of: ${allowed.join(", ")}`,
+        expected,
         advice:
           nearest[0] === undefined
             ? without

@@ -1,4 +1,4 @@
-import { type Figure, worked } from "../../figure/figure.ts";
+import { type Figure, found, worked } from "../../figure/figure.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
 import { asked, askedFigure } from "../inputs.ts";
@@ -114,8 +114,14 @@ function tripTime(passes: readonly Figure[], trip: number): Figure {
   return worked(naming, "max(passes)", { passes }, definition);
 }
 
+/** The passes that a schedule takes from its first to its final thickness. */
+export function reducingPasses(number: number, on: readonly Figure[]): Figure {
+  const naming = { id: "passes.reducing", label: "passes that make the sheet thinner", unit: "", places: 0 };
+  return found(naming, number, "the schedule", on, definition);
+}
+
 /** Every compounding pass is a trip of its own, since the sheet is folded in between. */
-export function tripsFigure(compounding: number, reducing: number, stands: number): Figure {
+export function tripsFigure(compounding: number, reducing: Figure, stands: number): Figure {
   const naming = { id: "passes.trips", label: "trips through the machine", unit: "", places: 0 };
   return worked(naming, "compounding + ceil(reducing / stands)", { compounding, reducing, stands }, definition);
 }

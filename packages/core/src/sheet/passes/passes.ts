@@ -6,7 +6,7 @@ import { commonPractice, definition, type Source } from "../../figure/source.ts"
 import { decimalText, HUNDRED } from "../../number/decimal.ts";
 import { asked, askedOr } from "../inputs.ts";
 import { type CompoundStep, compoundingSteps } from "./compounding.ts";
-import { lengthFigure, reductionFigure, runningOf, totalTime, tripsFigure } from "./pass-figures.ts";
+import { lengthFigure, reducingPasses, reductionFigure, runningOf, totalTime, tripsFigure } from "./pass-figures.ts";
 import { type PassRequest, passRequestProblems } from "./pass-request.ts";
 import type { PassStep, Way } from "./pass-step.ts";
 import { stepsFor } from "./steps-for-gaps.ts";
@@ -122,7 +122,7 @@ export function scheduled(plan: PassPlan, sheet: PassRequest["sheet"]): PassSche
     largestReduction,
     springBack,
     totalReduction: reductionFigure("passes.total-reduction", "total reduction", first, last),
-    trips: tripsFigure(folded.length, steps.length, stands),
+    trips: tripsFigure(folded.length, reducingPasses(steps.length, [first, last]), stands),
     ...(times.flat().length > 0 ? { runningTime: totalTime(times) } : {}),
   };
 }

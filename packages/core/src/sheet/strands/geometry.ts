@@ -93,7 +93,7 @@ export function cutPlan(request: CutRequest): Outcome<Published<CutPlan>> {
     definition,
   );
   const portionsPerLoad = worked(
-    { id: "load.portions", label: "portions of a load", ...count },
+    { id: "load.portions", label: "portions of a load", ...count, bounds: { least: "1" } },
     "floor(sheets * cuts * cut / portion)",
     { sheets: sheetsPerLoad, cuts: cutsPerSheet, cut, portion },
     definition,

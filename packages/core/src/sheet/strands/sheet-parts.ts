@@ -54,7 +54,7 @@ export function acrossFigure(request: CutRequest, width: Figure, strand: Figure)
     none,
   );
   const working = request.workingWidth ?? width;
-  const naming = { id: "strands.across", label: "strands across", ...count };
+  const naming = { id: "strands.across", label: "strands across", ...count, bounds: { least: "1" } };
   const { cutter } = request;
   return cutter.kind === "number"
     ? worked(

@@ -84,7 +84,7 @@ export function plainMixWater(input: unknown): Outcome<Published<DoughWater>> {
 }
 
 /** For a mix without a spec, whose scales are not known. */
-const wholeGrams = { scale: "a scale of whole grams", division: "1", unit: "g" };
+const wholeGrams = { scale: "a scale of whole grams", division: "1", unit: "g" } as const;
 
 /**
  * Finds the water temperature for one load of a spec. What is neither flour nor tap water has the temperature of the room unless
@@ -161,7 +161,7 @@ function reworkBody(
   const stated = Object.entries(ingredients).find(([name]) => sameName(name, reworkName))?.[1];
   if (stated === undefined && room === undefined) return refuse(missing("room", "rework"));
   const temperature = stated
-    ? asked(celsius(reworkName, `temperature of ${reworkName}`), stated.value)
+    ? asked({ ...celsius(reworkName, `temperature of ${reworkName}`), bounds: bodyBounds }, stated.value)
     : roomFigure(room);
   const heat = heatOfLines(
     lines.map(({ line }) => line),
@@ -172,7 +172,7 @@ function reworkBody(
 }
 
 function roomFigure(room: Temperatures["room"]): Figure {
-  return asked(celsius("room", "temperature of the room"), room?.value ?? "0");
+  return asked({ ...celsius("room", "temperature of the room"), bounds: bodyBounds }, room?.value ?? "0");
 }
 
 function notThere(name: string, names: readonly string[]): Problem {
@@ -182,7 +182,7 @@ function notThere(name: string, names: readonly string[]): Problem {
 
 /** An ingredient at a temperature of its own. */
 function singleIngredient({ line, exact: mass }: WeighedLine, own: DecimalText): Outcome<Ingredient> {
-  const temperature = asked(celsius(line.id, `temperature of ${line.name}`), own);
+  const temperature = asked({ ...celsius(line.id, `temperature of ${line.name}`), bounds: bodyBounds }, own);
   const body = { id: line.id, name: line.name, mass, temperature };
   if (line.role === "flour") return answer({ ...body, specificHeat: flourSpecificHeat });
   const heat = heatOfLines([line], line.id, temperature);
@@ -191,8 +191,18 @@ function singleIngredient({ line, exact: mass }: WeighedLine, own: DecimalText):
 
 function heatOfLines(lines: readonly FormulaLine[], name: string, temperature: Figure): Outcome<Figure> {
   const { composition } = compositionOf(lines, `${name}.food`);
-  const heat = specificHeat({ composition, temperature: exact(temperature).lt(0) ? "0" : temperature, name });
+  const heat = specificHeat({ composition, temperature: atLeastFreezing(temperature, name), name });
   return heat.ok ? heat : placed(heat.problems);
+}
+
+/** The temperature by which a specific heat is taken: that of what is frozen is taken at 0 °C. */
+function atLeastFreezing(temperature: Figure, name: string): Figure {
+  return worked(
+    celsius(`${name}.unfrozen`, `${temperature.label}, 0 °C at least`),
+    "max(0, t)",
+    { t: temperature },
+    definition,
+  );
 }
 
 function collected<T>(outcomes: readonly Outcome<T>[]): Outcome<readonly T[]> {
@@ -277,8 +287,11 @@ interface DrySalt {
 function neededOf({ dough, flour }: Temperatures): Outcome<{ readonly dough: Figure; readonly flour: Figure }> {
   if (dough !== undefined && flour !== undefined) {
     return answer({
-      dough: asked(celsius("dough", "dough temperature wanted"), dough.value),
-      flour: asked(celsius("flour", "temperature of flour"), flour.value),
+      dough: asked(
+        { ...celsius("dough", "dough temperature wanted"), bounds: { least: "0", most: "60" } },
+        dough.value,
+      ),
+      flour: asked({ ...celsius("flour", "temperature of flour"), bounds: bodyBounds }, flour.value),
     });
   }
   return refuse(
@@ -286,6 +299,9 @@ function neededOf({ dough, flour }: Temperatures): Outcome<{ readonly dough: Fig
     ...(flour === undefined ? [missing("flour", "flour")] : []),
   );
 }
+
+/** Between what temperatures flour and ingredients may be, °C. */
+const bodyBounds = { least: "-30", most: "100" };
 
 function missing(key: "dough" | "flour" | "room", of: "wanted" | "flour" | "rework" | "others"): Problem {
   return problem("temperature.missing", ["temperature", key], { key, of });

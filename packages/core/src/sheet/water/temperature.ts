@@ -1,4 +1,4 @@
-import { exact, type Figure, worked } from "../../figure/figure.ts";
+import { exact, type Figure, standing, worked } from "../../figure/figure.ts";
 import { type Published, publish } from "../../figure/graph.ts";
 import { type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
@@ -67,7 +67,7 @@ export function waterTemperature(request: WaterRequest): Outcome<Published<Water
   const dough = doughMass(request);
   const made = heatMade(request.heat, dough);
   const temperature = worked(
-    { id: "water.temperature", label: "water temperature", ...celsius },
+    { id: "water.temperature", label: "water temperature", ...celsius, bounds: { most: "100" } },
     "wanted + (takenUp - made) / (water / 1000 * heat)",
     { wanted, takenUp: heatTakenUp(request, wanted), made, water, heat: waterSpecificHeat },
     definition,
@@ -77,11 +77,20 @@ export function waterTemperature(request: WaterRequest): Outcome<Published<Water
   if (exact(temperature).gt(100)) return refuse(problem("temperature.too-cold", ["flour", "temperature"], shown(0)));
   if (request.tap === undefined) {
     if (exact(temperature).lt(0)) return refuse(problem("temperature.needs-ice", ["tap"], shown(1)));
-    return publish(plan, notesOn(request, temperature));
+    return publish(
+      { ...plan, temperature: { ...temperature, bounds: { least: "0", most: "100" } } },
+      notesOn(request, temperature),
+    );
   }
-  const tap = asked({ id: "tap.temperature", label: "temperature of the tap water", ...celsius }, request.tap);
-  if (exact(temperature).gte(exact(tap))) return publish(plan, notesOn(request, temperature));
-  const without = { ...temperature, label: "temperature the water would need without ice" };
+  const tap = asked(
+    { id: "tap.temperature", label: "temperature of the tap water", ...celsius, bounds: { least: "0", most: "100" } },
+    request.tap,
+  );
+  if (exact(temperature).gte(exact(tap))) {
+    const untouched = standing(temperature, { least: tap });
+    return publish({ ...plan, temperature: untouched }, notesOn(request, temperature));
+  }
+  const without = { ...standing(temperature, { most: tap }), label: "temperature the water would need without ice" };
   return withIce(request, { ...plan, temperature: without }, water, tap);
 }
 
@@ -90,7 +99,7 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
     request.iceTemperature === undefined
       ? meltingIce
       : asked({ id: "ice.temperature", label: "temperature of the ice", ...celsius }, request.iceTemperature);
-  const ice = iceMass(water, tap, plan.temperature, iceTemperature);
+  const ice = standing(iceMass(water, tap, plan.temperature, iceTemperature), { most: water });
   if (exact(ice).gt(exact(water))) return refuse(tooWarm(request, plan, water, iceTemperature));
   const tapWater = worked(
     { id: "water.from-tap", label: "water from the tap beside the ice", unit: "g", places: 1 },
