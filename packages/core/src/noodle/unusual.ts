@@ -1,5 +1,8 @@
 import { loudNote, type Note, type Path } from "../figure/problem.ts";
 import { citation, commonPractice } from "../figure/source.ts";
+import type { Formula } from "../formula/formula.ts";
+import { everyLine } from "../formula/line.ts";
+import { unusualFigures } from "../materials/usual.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 
@@ -12,8 +15,8 @@ interface Rule {
   readonly unit: string;
 }
 
-/** Values of a spec that no kitchen at hand has. They are worked with as they are: a weight in the wrong unit looks like one. */
-export function unusualValues({ batch, losses, sheet }: Spec): readonly Note[] {
+/** Values of a spec that no kitchen at hand has, and figures that no flour, starch or gluten has. They are worked with as they are: a weight in the wrong unit looks like one. */
+export function unusualValues({ batch, losses, sheet }: Spec, formula: Formula): readonly Note[] {
   const rules: readonly Rule[] = [
     {
       path: ["batch", "rawWeight"],
@@ -45,9 +48,10 @@ export function unusualValues({ batch, losses, sheet }: Spec): readonly Note[] {
     },
   ];
   const source = citation(commonPractice);
-  return rules.flatMap(({ path, label, value, most, unit }) =>
+  const slips = rules.flatMap(({ path, label, value, most, unit }) =>
     value === undefined || dec(value).lte(most)
       ? []
       : [loudNote("spec.unusual", path, { label, value, most, unit, source })],
   );
+  return [...slips, ...everyLine(formula).flatMap(({ material, name, path }) => unusualFigures(material, name, path))];
 }
