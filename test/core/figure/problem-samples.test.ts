@@ -1,4 +1,4 @@
-import { readdirSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { compileFunction } from "node:vm";
 import { type Noodle, type Note, type Outcome, type Problem, readNoodleData, told } from "@noodlewright/core";
 import { blendStocks as blend, compositionOf } from "@noodlewright/core/chemistry";
@@ -163,6 +163,18 @@ function pageOf(): string {
     ...sections,
   ].join("\n\n")}\n`;
 }
+
+it("no doc comment promises a code that there is not", () => {
+  const named = readdirSync(source, { recursive: true, encoding: "utf8" }).flatMap((name) => {
+    const comments = name.endsWith(".ts")
+      ? readFileSync(new URL(name, source), "utf8").match(/\/\*\*.*?\*\//gsu)
+      : null;
+    const promises = (comments ?? []).flatMap((text) => text.match(/(?:Problems|Notes):[^@]*/gu) ?? []);
+    return promises.flatMap((text) => [...text.matchAll(/`([a-z]+\.[a-zA-Z\d-]+)`/gu)].map(([, code = ""]) => code));
+  });
+  expect(named.length).toBeGreaterThan(100);
+  expect(named.filter((code) => !Object.hasOwn(catalogue, code))).toEqual([]);
+});
 
 it("what is expected is told of the thing, and not of the key of a spec", () => {
   const withKeys = all.flatMap(({ code, call }) => {

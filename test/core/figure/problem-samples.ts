@@ -273,6 +273,11 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "[1].name",
     `about(noodle, (one) => askCompare([{ name: "as written", noodle: one }, { name: "as written", noodle: one }]))`,
   ],
+  "materials.unusual": ["flours[0]", `readNoodle(flourWith("bread flour", { moisture: "40 %" }))`],
+  "noodle.not-handed-over": [
+    "include",
+    `readNoodle({ ...withFlours({ "harbour flour": "100 %" }), include: ["store.yaml"] })`,
+  ],
   "noodle.not-included": ["include", `readNoodle({ ...noodle, include: ["store.yaml"] })`],
   "spec.unusual": ["losses.mixing", `readNoodle({ ...noodle, losses: { mixing: "60 %" } })`],
   "path.no-entry": ['flours."rye flour"', `keyPathIn(noodle, ["flours", "rye flour", "amount"])`],
@@ -360,6 +365,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   ],
 
   // salts and solutions
+  "composition.unknown": ["species.Na2C03", `compositionOf({ species: JSON.parse('{ "Na2C03": "60" }') })`],
   "composition.negative": ["", `compositionOf({ species: { K2CO3: "-1" } })`],
   "composition.over-100": ["", `compositionOf({ species: { K2CO3: "60", Na2CO3: "41" } })`],
   "solution.too-strong": ["", `solutionAt(pure("K2CO3", "50"), { measure: "mass-percent", value: "51" })`],
@@ -385,6 +391,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "ph.no-water": ["", `solutionPh(pure("K2CO3"), 25)`],
   "ph.temperature": ["", `solutionPh(solved({ K2CO3: "1" }, "99"), 60)`],
   "ph.no-salt": ["", `solutionPh(solved({ NaCl: "1" }, "99"), 25)`],
+  "solutions.division": ["division", `makeUp({ ...tenOfSoda, division: "0" })`],
   "solutions.temperature": ["", `makeUp({ ...tenOfSoda, temperature: "-5" })`],
   "solutions.amount": ["", `makeUp({ ...tenOfSoda, amount: { grams: 0 } })`],
   "solutions.parts": ["", `makeUp({ ...tenOfSoda, products: [{ ...soda, parts: 0 }] })`],

@@ -207,5 +207,7 @@ describe("numbers as printed", () => {
     expect(weightCell(mass("2834.9523125"), "oz", tenth).text).toBe("100.0");
     expect(weightCell(mass("12345"), "g", "5").text).toBe("12 345");
     expect(weightCell(mass("12.5"), "g", "0.5").text).toBe("12.5");
+    expect(weightCell(mass("961"), "oz", "1").text).toBe("33.898");
+    expect(() => Reflect.apply(weightCell, undefined, [mass("961"), "stone", "1"])).toThrow(RangeError);
   });
 });

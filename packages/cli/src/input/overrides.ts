@@ -1,5 +1,5 @@
 import { type Path, pathText } from "@noodlewright/core/figure";
-import { keyPathIn, keySamples, readKeyPath, valueMeant } from "@noodlewright/core/spec";
+import { type KeySample, keyPathIn, keySamples, readKeyPath, valueMeant } from "@noodlewright/core/spec";
 import { parseDocument } from "yaml";
 import type { PlacedProblem } from "./placed-problem.ts";
 import { type AnyProblem, ownProblem } from "./problem.ts";
@@ -52,13 +52,15 @@ export function atSet(problem: AnyProblem, { path, value }: Pick<Override, "path
   const own = code === "path.no-entry" ? [] : keySamples(place, right);
   const beside =
     code === "spec.unknown-key" && nearest === undefined && at.length > 1 ? keySamples(at.slice(0, -1), right) : [];
-  const fitting = beside.filter((line) => line.endsWith(`=${String(value)}`)).slice(0, 2);
+  const fitting = beside.filter((line) => line.value === String(value)).slice(0, 2);
   const all = own.length > 0 || nearest === undefined ? [...fitting, ...own] : keySamples(meant, right);
   // A value that was refused at a key that is right is no example of what would be right there.
   const isOfKey = code.startsWith("spec.") || code.startsWith("path.");
-  const samples = isOfKey ? all : all.filter((line) => line.slice(line.indexOf("=") + 1) !== String(value));
-  const each = entries.map((entry) => `${pathText([...(readKeyPath(entry) ?? []), ...below])}=${String(value)}`);
-  const lines = [...each, ...(each.length > 0 ? [] : samples)].map((line) => `${setFlagName} '${line}'`);
+  const samples = isOfKey ? all : all.filter((line) => line.value !== String(value));
+  const each = entries.map(
+    (entry): KeySample => ({ path: [...(readKeyPath(entry) ?? []), ...below], value: String(value) }),
+  );
+  const lines = (each.length > 0 ? each : samples).map((one) => `${setFlagName} '${pathText(one.path)}=${one.value}'`);
   return { ...problem, flag: setFlagName, ...(lines.length > 0 && { lines }) };
 }
 

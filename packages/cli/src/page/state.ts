@@ -39,7 +39,7 @@ const listed = shapeOf(
     name: text,
     /** Mass on the list, g. */
     grams: mass,
-    unit: text,
+    unit: oneOf("g", "kg", "oz", "lb"),
     /** Of its scale, g. */
     division: mass,
     scale: text,

@@ -42,6 +42,7 @@ const hints: { readonly [Each in keyof AllFacts]?: (facts: AllFacts[Each]) => st
   "card.no-answer": ({ lacks }) => `; see noodlewright ${commandOf[lacks]}`,
   "cost.water-free": () => " under `prices:`",
   "materials.note": ({ says }) => hintWithin(says),
+  "mend.amount": ({ name }) => `, as --weighed '${name}=3170 g'`,
   "mend.mixer": () => ", with --no-more",
   "nutrition.no-serving": () => " (`rawWeight` under `batch:`), or give --raw-weight or --cooked-weight",
   "scales.capacity-unknown": () => " (`capacity: 500 g`)",

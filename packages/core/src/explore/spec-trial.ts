@@ -13,7 +13,7 @@ const usual = { flour: "200 g", step: "1 %" } as const;
  * Lays out the trial of the water of a formula: its flours and all else, the poured water a step less, as it is, a step more.
  *
  * @param asked - flour of a dough and step of the water, as text with units
- * Problems: `quantity.unreadable`, `quantity.out-of-range`, and those of `waterTrial`.
+ * Problems: `spec.quantity`, and those of `waterTrial`.
  * Source: common practice.
  */
 export function formulaTrial(

@@ -3,7 +3,7 @@ import { answer, type Outcome, type Path, type Problem, problem, refuse } from "
 import { fromSpec, massBalance } from "../figure/source.ts";
 import { ceilToDivision, dec, decimalText } from "../number/decimal.ts";
 import type { Quantity } from "../number/quantity.ts";
-import type { Spec } from "../spec/spec.ts";
+import { type Spec, waterWays } from "../spec/spec.ts";
 import type { FormulaLine } from "./line.ts";
 import type { StatedLines } from "./lines.ts";
 import { moistureFigure } from "./made-of.ts";
@@ -44,7 +44,7 @@ export function carriedWater(line: FormulaLine): Figure {
  * `water.mass-without-flour-mass`.
  */
 export function balanceWater(lines: StatedLines, water: Spec["water"]): Outcome<WaterBalance> {
-  const ways = (["added", "tap", "dough"] as const).filter((way) => water[way] !== undefined);
+  const ways = waterWays.filter((way) => water[way] !== undefined);
   const [way] = ways;
   const amount = way && water[way];
   if (way === undefined || amount === undefined) return refuse(problem("water.not-stated", ["water"], {}));

@@ -99,7 +99,7 @@ function least(values: readonly number[]): number {
 
 /**
  * Letters to change, as a share of the longer of two texts; texts that differ in more than a share of them have nothing in
- * common, 1. A count of the letters that they share tells most of those without a closer look.
+ * common, 1; of short words no more than one letter may differ. A count of the letters that they share tells most of those without a closer look.
  *
  * @example distanceTo("pottash")("potash").toFixed(2) // => "0.14"
  */
@@ -110,9 +110,13 @@ export function distanceTo(text: string, most = 0.5): (other: string) => number 
     const longest = Math.max(text.length, other.length);
     if (longest - shared(other) > most * longest) return 1;
     const distance = editDistance(text, other) / longest;
-    return distance > most ? 1 : distance;
+    return distance > (longest <= shortest ? mostOfShort : most) ? 1 : distance;
   };
 }
+
+/** Words of so few letters are alike where no more of them than this differ: one of three. */
+const shortest = 3;
+const mostOfShort = 0.34;
 
 /** The most letters that a text can have in common with another one; a few rare ones count as the same. */
 function sharedWith(text: string): (other: string) => number {

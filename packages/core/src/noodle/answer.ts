@@ -1,7 +1,7 @@
 import { frozen } from "../figure/frozen.ts";
 import type { Note, Outcome, Problem } from "../figure/problem.ts";
 import type { Report } from "../report/schema.ts";
-import type { Noodle } from "./noodle.ts";
+import { asRead, type Noodle } from "./noodle.ts";
 import type { SpecChange } from "./spec-changes.ts";
 
 /** What was asked of a noodle, as plain data, with every note that belongs to it and its report; or what stands in the way. */
@@ -36,7 +36,7 @@ export function changing<T>(answer: Answer<T>, changes: (value: T) => readonly S
 export function once<T extends object>(work: (noodle: Noodle) => T): (noodle: Noodle) => T {
   const known = new WeakMap<Noodle, T>();
   return (noodle) => {
-    const result = known.get(noodle) ?? frozen(work(noodle));
+    const result = known.get(noodle) ?? frozen(work(asRead(noodle)));
     known.set(noodle, result);
     return result;
   };

@@ -1,7 +1,7 @@
 import { designBlend, type SpecBlend } from "../blend/spec-blend.ts";
 import { blendSearchReport } from "../report/blend-search-report.ts";
 import { answered, type ChangingAnswer, changing } from "./answer.ts";
-import type { Noodle } from "./noodle.ts";
+import { asRead, type Noodle } from "./noodle.ts";
 import { blendChanges, blendFragment, foundPaths } from "./spec-changes.ts";
 
 /**
@@ -16,7 +16,7 @@ import { blendChanges, blendFragment, foundPaths } from "./spec-changes.ts";
  * @example askBlend(example("school-barley-noodle")).changes()[0] // => { path: ["flours", 0, "amount"], value: "68.6 %" }
  */
 export function askBlend(noodle: Noodle): ChangingAnswer<SpecBlend> {
-  const { spec, formula, kitchen, notes: before } = noodle;
+  const { spec, formula, kitchen, notes: before } = asRead(noodle);
   const answer = answered(designBlend(spec, formula, kitchen.materials, foundPaths(noodle)), {
     notes: (own) => [...before, ...own],
     report: (design, notes) => {

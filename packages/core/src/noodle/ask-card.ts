@@ -9,7 +9,7 @@ import { told } from "../figure/told.ts";
 import { printableData } from "../render/printable.ts";
 import { planDay } from "../sheet/day/day-plan.ts";
 import { loadWater } from "../sheet/water/dough-water.ts";
-import type { Noodle } from "./noodle.ts";
+import { asRead, type Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
 import { plannedSheet } from "./planned-sheet.ts";
 
@@ -45,7 +45,7 @@ export interface MadeCard {
  * @example askCard(example("school-noodle"), { date: "2026-11-25" }).value.card.weights.loads // => [1, 2, 3]
  */
 export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
-  const { spec, formula } = noodle;
+  const { spec, formula } = asRead(noodle);
   if (!isDay(wish.date)) return frozen(refuse(problem("card.date", ["date"], { written: said(wish.date) })));
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;

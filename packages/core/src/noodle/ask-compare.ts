@@ -7,7 +7,7 @@ import { answer, type Note, note, problem } from "../figure/problem.ts";
 import { formulaCautions } from "../report/cautions.ts";
 import { compareReport } from "../report/compare-report.ts";
 import { type Answer, answered } from "./answer.ts";
-import type { Noodle } from "./noodle.ts";
+import { asRead, type Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
 
 /** A noodle and what it is called beside the others. */
@@ -48,7 +48,7 @@ function sideOf(
   { name, noodle }: NamedNoodle,
   first: NamedNoodle | undefined,
 ): { readonly side: Side; readonly notes: readonly Note[] } {
-  const { spec, formula } = noodle;
+  const { spec, formula } = asRead(noodle);
   const loud = noodle.notes.filter((one) => one.loud);
   const batch = plannedBatch(noodle);
   if (!batch.ok) {

@@ -1,7 +1,7 @@
 import { planReport } from "../report/plan-report.ts";
 import { type DayPlan, planDay } from "../sheet/day/day-plan.ts";
 import { type Answer, answered } from "./answer.ts";
-import type { Noodle } from "./noodle.ts";
+import { asRead, type Noodle } from "./noodle.ts";
 import { plannedBatch, unweighedNotes } from "./planned-batch.ts";
 import { plannedSheet, shortPortions } from "./planned-sheet.ts";
 
@@ -12,7 +12,7 @@ import { plannedSheet, shortPortions } from "./planned-sheet.ts";
  * @example askDay(example("evening-class")).value.time.start.text // => "17:40"
  */
 export function askDay(noodle: Noodle): Answer<DayPlan> {
-  const { spec, formula, units } = noodle;
+  const { spec, formula, units } = asRead(noodle);
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   const sheet = spec.sheet && plannedSheet(noodle);

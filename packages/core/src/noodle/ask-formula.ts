@@ -5,7 +5,7 @@ import { answer, type Outcome } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { formulaReport } from "../report/formula-report.ts";
 import { type Answer, answered } from "./answer.ts";
-import type { Noodle } from "./noodle.ts";
+import { asRead, type Noodle } from "./noodle.ts";
 import { missedWants } from "./planned-batch.ts";
 
 /**
@@ -28,6 +28,7 @@ export function askFormula(noodle: Noodle): Answer<Formula> {
  * Problems: `style.unknown`.
  * @example askStyle(example("school-noodle")).value // => []
  */
-export function askStyle({ spec, formula }: Noodle): Outcome<readonly StyleCheck[]> {
+export function askStyle(noodle: Noodle): Outcome<readonly StyleCheck[]> {
+  const { spec, formula } = asRead(noodle);
   return frozen(formulaStyle(spec, formula));
 }

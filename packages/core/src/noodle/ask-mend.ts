@@ -4,7 +4,7 @@ import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
 import { mendReport } from "../report/mend-report.ts";
 import { type Answer, answered } from "./answer.ts";
-import type { Noodle } from "./noodle.ts";
+import { asRead, type Noodle } from "./noodle.ts";
 import { doughNotes, plannedBatch } from "./planned-batch.ts";
 
 /**
@@ -16,7 +16,7 @@ import { doughNotes, plannedBatch } from "./planned-batch.ts";
  * @example askMend(example("school-noodle"), { weighed: [{ name: "tap water", amount: "3170 g" }] }).value.lines[0].add.value // => "82.6"
  */
 export function askMend(noodle: Noodle, wish: MendWish): Answer<Published<Mended>> {
-  const { spec, formula, units } = noodle;
+  const { spec, formula, units } = asRead(noodle);
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   const scales = scalesOf(spec, units === "us");

@@ -8,7 +8,7 @@ import { productReport } from "../report/product-report.ts";
 import { substituteReport } from "../report/substitute-report.ts";
 import type { Lot } from "../spec/blend-schema.ts";
 import { answered, type ChangingAnswer, changing } from "./answer.ts";
-import type { Noodle } from "./noodle.ts";
+import { asRead, type Noodle } from "./noodle.ts";
 import { blendFragment, foundPaths, ingredientChanges, lotChanges, replacementChanges } from "./spec-changes.ts";
 
 /**
@@ -26,7 +26,7 @@ export function askFlourReplacement(
   noodle: Noodle,
   { missing, hold: held = usualHold.join(", ") }: { readonly missing: string; readonly hold?: string },
 ): ChangingAnswer<Substitution> {
-  const { spec, formula, kitchen, notes: before } = noodle;
+  const { spec, formula, kitchen, notes: before } = asRead(noodle);
   const hold = readHeld(held);
   if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, without ${missing}`;
@@ -55,7 +55,7 @@ export function askIngredientReplacement(
   noodle: Noodle,
   { missing, by }: { readonly missing: string; readonly by: string },
 ): ChangingAnswer<Published<ReplacedIngredient>> {
-  const { spec, formula, kitchen, units, notes: before } = noodle;
+  const { spec, formula, kitchen, units, notes: before } = asRead(noodle);
   const answer = answered(replaceIngredient(formula, missing, by, { ...kitchen.materials, ...spec.materials }), {
     notes: (own) => [...before, ...own],
     report: (replaced, notes) => productReport(formula, replaced, notes, units),
@@ -78,7 +78,7 @@ export function askLot(
   noodle: Noodle,
   { hold: held = usualHold.join(", ") }: { readonly hold?: string } = {},
 ): ChangingAnswer<Substitution> {
-  const { spec, formula, kitchen, notes: before } = noodle;
+  const { spec, formula, kitchen, notes: before } = asRead(noodle);
   const hold = readHeld(held);
   if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;

@@ -7,17 +7,24 @@ import { said } from "../figure/said.ts";
 import { type Formula, formulaOf } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { plainData } from "../spec/plain-data.ts";
-import { choiceProblem, type Kitchen, kitchenOf, readKitchen } from "../spec/read-spec.ts";
+import {
+  choiceProblem,
+  type Kitchen,
+  type KitchenInput,
+  kitchenOf,
+  readableParts,
+  readKitchen,
+} from "../spec/read-spec.ts";
 import type { Spec } from "../spec/spec.ts";
 import { unusualValues } from "./unusual.ts";
 
 /** What a noodle is read with, beside its spec. */
 export interface ReadingWishes {
   /**
-   * Kitchens with materials and machines of their own, as `readKitchenFile` gives them (the data of a kitchen file is
-   * read); where two have one of the same name, the later counts.
+   * Kitchens with materials and machines of their own, as `readKitchenFile` gives them, or the data of a kitchen file, which
+   * is read; where two have one of the same name, the later counts.
    */
-  readonly kitchens?: readonly Kitchen[];
+  readonly kitchens?: readonly (Kitchen | KitchenInput)[];
   /** Units that answers speak in; weights stay in those of the scales, where the spec names any. */
   readonly units?: UnitSystem;
 }
@@ -37,48 +44,35 @@ export interface Beyond {
 
 /**
  * A noodle that was read: its spec, the kitchen it is made in and the units it is spoken of in, which stay together.
- * Everything is asked of it, so that no answer mixes two noodles. Only reading makes one.
+ * Everything is asked of it, so that no answer mixes two noodles. Only reading makes one; it is not data, and no copy of it
+ * is one.
  */
-export class Noodle {
-  readonly #parts: Pick<Noodle, keyof Noodle>;
-
-  constructor(parts: Pick<Noodle, keyof Noodle>) {
-    this.#parts = parts;
-  }
-
-  /** The spec as read. */
-  get spec(): Spec {
-    return this.#parts.spec;
-  }
-
+export interface Noodle {
+  /** What was read of the spec: quantities in base units. It is no spec to read again. */
+  readonly spec: Spec;
   /** Materials and machines of the kitchens that it was read with, beside those in the spec. */
-  get kitchen(): Kitchen {
-    return this.#parts.kitchen;
-  }
-
-  get units(): UnitSystem {
-    return this.#parts.units;
-  }
-
+  readonly kitchen: Kitchen;
+  readonly units: UnitSystem;
   /** The formula on 100 of flour. */
-  get formula(): Formula {
-    return this.#parts.formula;
-  }
-
+  readonly formula: Formula;
   /** The amounts that the spec left to be found, where it did. */
-  get settled(): Settled | undefined {
-    return this.#parts.settled;
-  }
-
+  readonly settled: Settled | undefined;
   /** What there was to say when the formula was worked out. */
-  get notes(): readonly Note[] {
-    return this.#parts.notes;
-  }
-
+  readonly notes: readonly Note[];
   /** What is told of it beyond its own sums. */
-  get beyond(): Beyond {
-    return this.#parts.beyond;
-  }
+  readonly beyond: Beyond;
+}
+
+const made = new WeakSet<Noodle>();
+
+/**
+ * The noodle that was asked.
+ *
+ * @throws {TypeError} on anything that reading did not make: a bug of the caller.
+ */
+export function asRead(noodle: Noodle): Noodle {
+  if (made.has(noodle)) return noodle;
+  throw new TypeError("a noodle is made by readNoodle; it is not data: keep the spec, and read it again");
 }
 
 /**
@@ -110,25 +104,35 @@ export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, bey
     machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),
   });
   const settling = beyond.settle?.(data, kitchen.materials) ?? answer(undefined);
-  if (!settling.ok) return settling;
+  if (!settling.ok) return refuse(...notHanded(data, kitchens.length), ...settling.problems);
   const settled = settling.value;
   const reading = settled === undefined ? formulaOf(data, kitchen.materials) : answer(settled, settled.notes);
-  if (!reading.ok) return reading;
+  if (!reading.ok) return refuse(...notHanded(data, kitchens.length), ...reading.problems);
   const { spec, formula } = reading.value;
   const unread = spec.include?.slice(kitchens.length) ?? [];
   const notes = [
     ...(unread.length > 0 ? [loudNote("noodle.not-included", ["include"], { files: unread })] : []),
-    ...unusualValues(spec),
+    ...unusualValues(spec, formula),
     ...reading.notes,
   ];
-  const parts = frozen({ spec, kitchen, units, formula, notes, settled, beyond });
-  return frozen(answer(new Noodle(parts), notes));
+  const parts: Noodle = { spec, kitchen, units, formula, notes, settled, beyond: frozen(beyond) };
+  // Functions cannot be copied: without them a copy comes as far as `asRead`, which says what it is.
+  const noodle = frozen(Object.defineProperty(parts, "beyond", { enumerable: false }));
+  made.add(noodle);
+  return frozen(answer(noodle, notes));
+}
+
+/** The files of a spec whose kitchens were not handed over, where its other problems may come of that. */
+function notHanded(data: unknown, kitchens: number): readonly Problem[] {
+  const { include = [] } = readableParts(data);
+  const files = include.slice(kitchens);
+  return files.length === 0 ? [] : [problem("noodle.not-handed-over", ["include"], { files })];
 }
 
 const systems: readonly UnitSystem[] = ["metric", "us"];
 
 /** The wishes with what is not said, or what is wrong with them where no compiler told. */
-function readWishes(wishes: unknown): Outcome<Required<ReadingWishes>> {
+function readWishes(wishes: unknown): Outcome<{ readonly kitchens: readonly Kitchen[]; readonly units: UnitSystem }> {
   if (!isSection(wishes)) return refuse(problem("spec.type", [], { written: said(wishes), kind: "object" }));
   const { kitchens = [], units = "metric" } = wishes;
   const system = systems.find((one) => one === units);

@@ -1,5 +1,5 @@
-import { planBatch } from "../batch/batch.ts";
-import { answer, type Note } from "../figure/problem.ts";
+import { type Batch, planBatch } from "../batch/batch.ts";
+import { answer, type Note, type Outcome } from "../figure/problem.ts";
 import { once } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
 
@@ -16,7 +16,7 @@ export const missedWants = once((noodle): readonly Note[] => noodle.beyond.misse
  * Problems: those of `askBatch`.
  * @example shown(plannedBatch(example("school-noodle")).value.loadTotal) // => "12280.3 g"
  */
-export const plannedBatch = once((noodle) => {
+export const plannedBatch: (noodle: Noodle) => Outcome<Batch> = once((noodle) => {
   const batch = weighedBatch(noodle);
   if (!batch.ok) return batch;
   return answer(batch.value, [...missedWants(noodle), ...batch.notes]);

@@ -1,5 +1,6 @@
 import { type Figure, shown } from "../figure/figure.ts";
 import type { Graph } from "../figure/graph.ts";
+import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
 import { writtenWorking } from "../figure/written-working.ts";
 import { fixedText } from "../number/decimal.ts";
@@ -24,13 +25,14 @@ export function workings(figures: readonly Figure[]): readonly FigureWorking[] {
  * The working of one figure of a result.
  *
  * @param result - what was answered, with its graph
- * @throws {RangeError} on an id that the graph does not know: a bug of the caller.
- * @example explain(askFormula(example("school-noodle")).value, "water.added").lines[1] // => "= 34.998 + 0.002"
+ * Problems: `figure.unknown`, for an id that the graph does not know.
+ *
+ * @example explain(askFormula(example("school-noodle")).value, "water.added").value.lines[1] // => "= 34.998 + 0.002"
  */
-export function explain({ graph }: { readonly graph: Graph }, id: string): FigureWorking {
+export function explain({ graph }: { readonly graph: Graph }, id: string): Outcome<FigureWorking> {
   const figure = Object.hasOwn(graph, id) ? graph[id] : undefined;
-  if (figure === undefined) throw new RangeError(`the graph does not know the figure "${id}"`);
-  return { label: figure.label, lines: workingLines(figure, graph) };
+  if (figure === undefined) return refuse(problem("figure.unknown", [id], { id }));
+  return answer({ label: figure.label, lines: workingLines(figure, graph) });
 }
 
 function workingLines(figure: Figure, graph: Graph): readonly string[] {
@@ -38,15 +40,21 @@ function workingLines(figure: Figure, graph: Graph): readonly string[] {
   const sources = figure.sources.map(citation).join("; ");
   const source = sources === "" ? [] : [`source: ${sources}`];
   const rest = [...rangeLine(figure), ...source];
-  if (working.kind !== "formula") return [`= ${shown(figure)} (${working.by})`, ...rest];
+  const result = `= ${withMinus(shown(figure))}`;
+  if (working.kind !== "formula") return [`${result} (${working.by})`, ...rest];
   const written = writtenWorking(figure, graph);
   const steps = written === undefined ? [] : [...new Set([written.names, written.numbers])];
-  return [...steps.map((step) => `= ${step}`), `= ${shown(figure)}`, ...rest];
+  return [...steps.map((step) => `= ${step}`), result, ...rest];
+}
+
+/** A number below zero with the sign that formulas have. */
+function withMinus(text: string): string {
+  return text.replace(/^-/u, "−");
 }
 
 function rangeLine({ range, places, unit }: Figure): readonly string[] {
   if (range === undefined) return [];
   const { low, high, why } = range;
   const of = unit === "" ? "" : ` ${unit}`;
-  return [`from ${fixedText(low, places)} to ${fixedText(high, places)}${of}: ${why}`];
+  return [`from ${withMinus(fixedText(low, places))} to ${withMinus(fixedText(high, places))}${of}: ${why}`];
 }

@@ -1,11 +1,11 @@
 import * as z from "zod/mini";
 import { frozen } from "../figure/frozen.ts";
-import { described, meanings } from "../materials/fields.ts";
+import { described, type Meaning, meanings } from "../materials/fields.ts";
 import { kitchenFileSchema } from "../materials/schema.ts";
 import { specSchema } from "../spec/spec.ts";
 import { factsSchema, reportSchema } from "./schema.ts";
 
-/** Problems as `--format json` prints them. */
+/** Problems as the command prints them, each with its sentences; the library's own are `{ code, path, facts }`. */
 const problemsSchema = described(
   z.object({
     noodlewright: z.literal("problems"),
@@ -42,8 +42,15 @@ export const schemaNames: readonly (keyof typeof schemas)[] = frozen(
   Object.keys(schemas) as readonly (keyof typeof schemas)[],
 );
 
+/** The ways of a section that says the same under several keys. */
+function inOneWay({ keys, orNone }: NonNullable<Meaning["oneOf"]>) {
+  const ways = keys.map((key) => ({ required: [key] }));
+  return orNone ? [...ways, { not: { anyOf: ways } }] : ways;
+}
+
 /**
- * JSON Schema (draft 7) of the spec, of a kitchen file, of a report or of problems; made from the schemas that validate.
+ * JSON Schema (draft 7) of the spec, of a kitchen file, of a report, or of problems in the form that the command prints, told
+ * in sentences; made from the schemas that validate.
  *
  * @example jsonSchema("spec").$ref // => "#/definitions/Spec"
  */
@@ -55,6 +62,7 @@ export function jsonSchema(name: keyof typeof schemas): object {
     metadata: meanings,
     override: ({ zodSchema, jsonSchema: node }) => {
       const meta = meanings.get(zodSchema);
+      if (meta?.oneOf !== undefined) node.oneOf = inOneWay(meta.oneOf);
       if (meta?.quantity === undefined) return;
       delete node["quantity"];
       node.type = "string";

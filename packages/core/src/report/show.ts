@@ -1,7 +1,8 @@
 import type { WeighedLine } from "../batch/weighing.ts";
 import type { Figure } from "../figure/figure.ts";
 import { groupDigits, inUnit, shownGrouped } from "../figure/in-system.ts";
-import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
+import { type ScaleUnit, scaleUnits } from "../number/units.ts";
 import type { Moment } from "../sheet/day/clock.ts";
 import type { Cell } from "./schema.ts";
 
@@ -35,13 +36,15 @@ export function measureCell(figure: Figure): Cell {
  * A cell with a mass in the unit that a scale shows, to its division. The value stays exact.
  *
  * @param division - in g
+ * @throws {RangeError} on what is no unit of a scale
  * @example weightCell({ id: "salt", label: "salt", value: "20.004", unit: "g", places: 2, working: { kind: "given", by: "the list" }, sources: [] }, "g", "0.1").text // => "20.0"
  */
-export function weightCell(figure: Figure, unit: string, division: DecimalText): Cell {
+export function weightCell(figure: Figure, unit: ScaleUnit, division: DecimalText): Cell {
+  if (!scaleUnits.includes(unit)) throw new RangeError(`unit: "${unit}" is none of ${scaleUnits.join(", ")}`);
   const shown = inUnit(figure, unit);
   const step = dec(inUnit({ ...figure, value: division }, unit).value);
   return {
-    text: groupDigits(fixedText(shown.value, step.decimalPlaces())),
+    text: groupDigits(fixedText(shown.value, placesOf(step))),
     value: shown.value,
     unit,
     figure: figure.id,
@@ -68,5 +71,13 @@ export function massText(mass: Figure, { unit, division }: WeighedLine): string 
 /** A mass in the unit that a scale shows, with the places of its division. */
 export function asScaleShows(mass: Figure, { unit, division }: Pick<WeighedLine, "unit" | "division">): Figure {
   const step = dec(inUnit({ ...mass, value: division }, unit).value);
-  return { ...inUnit(mass, unit), places: step.decimalPlaces() };
+  return { ...inUnit(mass, unit), places: placesOf(step) };
 }
+
+/** Places that tell whole divisions; of one in another unit, which has no end, those of its first two digits. */
+function placesOf(step: Decimal): number {
+  return (step.precision() > mostDigits ? step.toSignificantDigits(2) : step).decimalPlaces();
+}
+
+/** More digits no scale has in its division. */
+const mostDigits = 10;

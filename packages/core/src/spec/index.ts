@@ -27,7 +27,7 @@ export {
 } from "../noodle/spec-changes.ts";
 export { jsonSchema, schemaNames } from "../report/json-schema.ts";
 export { keyPathIn, keysInstead, readKeyPath } from "./key-path.ts";
-export { type Kitchen, readKitchenFile, readSpec } from "./read-spec.ts";
-export { keySamples, linesInPlace, valueMeant } from "./sample.ts";
-export type { InOneWay, InOneWayOrNone, Spec } from "./spec.ts";
+export { type Kitchen, type KitchenInput, readKitchenFile, readSpec } from "./read-spec.ts";
+export { type KeySample, keySamples, linesInPlace, valueMeant } from "./sample.ts";
+export type { InOneWay, InOneWayOrNone, Spec, Written } from "./spec.ts";
 export { yamlLines } from "./yaml-text.ts";

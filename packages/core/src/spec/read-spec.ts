@@ -9,7 +9,7 @@ import { recordedMeant } from "../materials/recorded.ts";
 import { kitchenFileSchema, kitchenMaterialsSchema } from "../materials/schema.ts";
 import { parseQuantity } from "../number/quantity.ts";
 import { plainData } from "./plain-data.ts";
-import { type Spec, specSchema } from "./spec.ts";
+import { type Spec, specSchema, type Written } from "./spec.ts";
 import { describeAt, inner, optionsOf, schemaAt } from "./walk.ts";
 import { flowText } from "./yaml-text.ts";
 
@@ -26,11 +26,16 @@ export function readSpec(input: unknown): Outcome<Spec> {
   return data.ok ? readBy(specSchema, data.value) : data;
 }
 
-/** A kitchen's own materials and machines. */
+/** A kitchen's own materials and machines as they were read. It is plain data: a copy of it is as good. */
 export interface Kitchen {
+  /** Tells it from the data of a kitchen file. */
+  readonly kind: "kitchen";
   readonly materials: OwnMaterials;
   readonly machines: OwnMachines;
 }
+
+/** A kitchen file as it is written. */
+export type KitchenInput = Written<z.input<typeof kitchenFileSchema>>;
 
 /**
  * Reads a kitchen file, which holds the kitchen's own materials and machines; problems as for `readSpec`, and
@@ -50,17 +55,12 @@ export function readKitchenFile(input: unknown, only?: "materials"): Outcome<Kit
   return outcome.ok ? answer(kitchenOf(outcome.value)) : outcome;
 }
 
-/** The kitchens that were read: from outside they look all but like the data of a kitchen file. */
-const kitchensRead = new WeakSet<object>();
-
 /** A kitchen of what was read. */
 export function kitchenOf({
   materials = {},
   machines = {},
-}: { [Part in keyof Kitchen]?: Kitchen[Part] | undefined }): Kitchen {
-  const kitchen = { materials, machines };
-  kitchensRead.add(kitchen);
-  return kitchen;
+}: { [Part in "materials" | "machines"]?: Kitchen[Part] | undefined }): Kitchen {
+  return { kind: "kitchen", materials, machines };
 }
 
 /** A kitchen as it is where it was read, and read where it is the data of a kitchen file. */
@@ -69,7 +69,7 @@ export function readKitchen(input: unknown): Outcome<Kitchen> {
 }
 
 function isKitchen(input: unknown): input is Kitchen {
-  return typeof input === "object" && input !== null && kitchensRead.has(input);
+  return typeof input === "object" && input !== null && "kind" in input && input.kind === "kitchen";
 }
 
 /**

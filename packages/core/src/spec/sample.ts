@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { type Facts, type Path, type Problem, pathText } from "../figure/problem.ts";
+import type { Facts, Path, Problem } from "../figure/problem.ts";
 import { plainName } from "../materials/nearest.ts";
 import { kitchenFileSchema } from "../materials/schema.ts";
 import { specSchema } from "./spec.ts";
@@ -108,14 +108,20 @@ function valueIn([key, ...path]: Path, value: unknown): readonly string[] {
 /** Most places that are shown. */
 const mostPlaces = 3;
 
+/** A place of a spec, and what would be right there in one line; nothing where the key is to be left out. */
+export interface KeySample {
+  readonly path: Path;
+  readonly value: string;
+}
+
 /**
- * Places of a spec with values that would be right there, as a flag takes them, for a place that is not right: the keys below
- * it, or those of its name elsewhere. A value that somebody wrote stands where it would be right.
+ * Places of a spec with values that would be right there, for a place that is not right: the keys below it, or those of its
+ * name elsewhere. A value that somebody wrote stands where it would be right.
  *
  * @param said - the value that was written
- * @example keySamples(["water"], "38 %").slice(0, 2) // => ["water.added=38 %", "water.tap=38 %"]
+ * @example keySamples(["water"], "38 %")[0] // => { path: ["water", "added"], value: "38 %" }
  */
-export function keySamples(path: Path, said?: unknown): readonly string[] {
+export function keySamples(path: Path, said?: unknown): readonly KeySample[] {
   const here = schemaAt(specSchema, path);
   const key = plainName(String(path.at(-1) ?? ""));
   const named = placesBelow(specSchema, []).filter((one) => plainName(String(one.path.at(-1))) === key);
@@ -127,11 +133,10 @@ export function keySamples(path: Path, said?: unknown): readonly string[] {
       asMeant(said, place.schema, place.value);
     return value === undefined ? [] : [{ ...place, value }];
   });
-  const lines = [...meant, ...(meant.length > 0 ? [] : places)].map(
-    ({ path: at, value }) => `${pathText(at)}=${inline(value)}`,
-  );
+  const samples = (meant.length > 0 ? meant : places).map((one) => ({ path: one.path, value: inline(one.value) }));
   const without = here?._zod.optin === "optional" && /^(?:no|none|off|without|nothing|0)$/iu.test(String(said));
-  return [...(without ? [`${pathText(path)}=`] : []), ...new Set(lines)].slice(0, mostPlaces);
+  const all = [...(without ? [{ path, value: "" }] : []), ...samples];
+  return [...new Map(all.map((one) => [JSON.stringify(one), one])).values()].slice(0, mostPlaces);
 }
 
 interface SamplePlace {

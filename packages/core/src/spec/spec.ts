@@ -93,29 +93,36 @@ const alkaliSchema = section({ id: "Alkali", description: "An alkaline product a
   }),
 }));
 
-const waterSchema = section({ id: "Water", description: "Water, stated in one way: added, tap or dough" }, () => ({
-  added: z.optional(
-    amountField(
-      "All water that is not the flour's own: tap water and the water of eggs, solutions, hydrates; find where `wanted:` says what it is to come to",
-      ["36 %", "find"],
+/** The ways to state water, and the size of a batch. */
+export const waterWays = ["added", "tap", "dough"] as const;
+const batchWays = ["bowls", "dough", "flour", "load", "have"] as const;
+
+const waterSchema = section(
+  { id: "Water", description: "Water, stated in one way: added, tap or dough", oneOf: { keys: waterWays } },
+  () => ({
+    added: z.optional(
+      amountField(
+        "All water that is not the flour's own: tap water and the water of eggs, solutions, hydrates; find where `wanted:` says what it is to come to",
+        ["36 %", "find"],
+      ),
     ),
-  ),
-  tap: z.optional(amountField("Water poured in, as a written formula states it", ["34 %", "170 g"])),
-  dough: z.optional(
-    quantityField(["share"], "All water, the flour's own included, % of the dough", ["36 %"], {
-      above: "0",
-      most: "70",
-      words: "a share above 0 and at most 70 % of the dough",
-    }),
-  ),
-  onFlourMoisture: z.optional(
-    shareField(
-      "Flour moisture the formula was written on: every amount in % of flour is taken on flour of this moisture, and the dough keeps its dry matter and its water whatever the flour at hand",
-      ["14 %"],
-      "40",
+    tap: z.optional(amountField("Water poured in, as a written formula states it", ["34 %", "170 g"])),
+    dough: z.optional(
+      quantityField(["share"], "All water, the flour's own included, % of the dough", ["36 %"], {
+        above: "0",
+        most: "70",
+        words: "a share above 0 and at most 70 % of the dough",
+      }),
     ),
-  ),
-}));
+    onFlourMoisture: z.optional(
+      shareField(
+        "Flour moisture the formula was written on: every amount in % of flour is taken on flour of this moisture, and the dough keeps its dry matter and its water whatever the flour at hand",
+        ["14 %"],
+        "40",
+      ),
+    ),
+  }),
+);
 
 const reworkSchema = section(
   {
@@ -166,6 +173,7 @@ const batchSchema = section(
     id: "Batch",
     description: "Size of the batch, stated in one way",
     examples: [{ bowls: 320, rawWeight: "130 g" }],
+    oneOf: { keys: batchWays, orNone: true },
   },
   () => ({
     bowls: described(z.optional(count(1, 1_000_000)), {
@@ -312,12 +320,13 @@ export type InOneWayOrNone<Section, Ways extends keyof Section> =
   | InOneWay<Section, Ways>
   | (Omit<Section, Ways> & { readonly [Key in Ways]?: never });
 
+/** Data as it is written, in which nobody writes. */
+export type Written<Data> = Data extends object ? { readonly [Key in keyof Data]: Written<Data[Key]> } : Data;
+
 /** A spec as written: its water is stated in one way, and so is the size of its batch, where it is. */
-export interface SpecInput extends Omit<z.input<typeof specSchema>, "water" | "batch"> {
-  readonly water: InOneWay<z.input<typeof waterSchema>, "added" | "tap" | "dough">;
-  readonly batch?:
-    | InOneWayOrNone<z.input<typeof batchSchema>, "bowls" | "dough" | "flour" | "load" | "have">
-    | undefined;
+export interface SpecInput extends Omit<Written<z.input<typeof specSchema>>, "water" | "batch"> {
+  readonly water: InOneWay<Written<z.input<typeof waterSchema>>, (typeof waterWays)[number]>;
+  readonly batch?: InOneWayOrNone<Written<z.input<typeof batchSchema>>, (typeof batchWays)[number]> | undefined;
 }
 
 export type SpecAlkali = z.output<typeof alkaliSchema>;
