@@ -184,6 +184,6 @@ it("says that a way of working no longer stands once its inputs would take anoth
   expect(found({ "flour.temperature": "21" })).toEqual([]);
   expect(found({ "flour.temperature": "40" })).toEqual(["water temperature"]);
   expect(found({ "flour.temperature": "-29", "dough.temperature": "50" })).toEqual([
-    "figure.impossible water.temperature",
+    'figure.impossible "water.temperature"',
   ]);
 });

@@ -8,9 +8,9 @@ export interface Unit {
   readonly aliases: readonly string[];
 }
 
-export const scaleUnits = ["g", "kg", "oz", "lb"] as const;
 /** What scales show their weights in. */
-export type ScaleUnit = (typeof scaleUnits)[number];
+export type ScaleUnit = "g" | "kg" | "oz" | "lb";
+export const scaleUnits: readonly ScaleUnit[] = ["g", "kg", "oz", "lb"];
 
 /** What a quantity measures. Base units: g, mm, mL, °C, %, s, g/mL, meq, m/min, kW, kJ/kg, K. */
 export type Dimension =

@@ -197,12 +197,8 @@ function heatOfLines(lines: readonly FormulaLine[], name: string, temperature: F
 
 /** The temperature by which a specific heat is taken: that of what is frozen is taken at 0 °C. */
 function atLeastFreezing(temperature: Figure, name: string): Figure {
-  return worked(
-    celsius(`${name}.unfrozen`, `${temperature.label}, 0 °C at least`),
-    "max(0, t)",
-    { t: temperature },
-    definition,
-  );
+  const naming = { id: `${name}.unfrozen`, label: `${temperature.label}, 0 °C at least`, unit: "°C", places: 1 };
+  return worked(naming, "max(0, t)", { t: temperature }, definition);
 }
 
 function collected<T>(outcomes: readonly Outcome<T>[]): Outcome<readonly T[]> {
