@@ -16,7 +16,7 @@ export type {
   Reach,
 } from "../blend/blend-question.ts";
 export { searchBlend } from "../blend/blend-search.ts";
-export { type BlendWater, waterAfter } from "../blend/blend-water.ts";
+export { type BlendWater, type HeldWater, waterAfter } from "../blend/blend-water.ts";
 export { type Change, compareFigures } from "../blend/compare-blends.ts";
 export {
   type ActiveProduct,
