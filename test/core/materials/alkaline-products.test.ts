@@ -336,6 +336,7 @@ describe("a product in one line", () => {
     [{ composition: { Na2CO3: "25 %", water: "rest" } }, true],
     [{ solution: { salts: { Na2CO3: 1 }, strength: "17 %" } }, false],
     [{ composition: { Na2CO3: "37 %", water: "63 %" } }, false],
+    [{ composition: { Na2CO3: "58.8 %", K2CO3: "39.2 %", water: "rest" } }, false],
   ])("says the same of the figures %j of a spec: %j", (figures, told) => {
     const data = {
       name: "test",

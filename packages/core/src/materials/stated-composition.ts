@@ -167,8 +167,12 @@ function placed<T>(outcome: Outcome<T>, path: Path): Outcome<T> {
 /** °C that what dissolves is told of. */
 const ROOM = "20";
 
+/** % of water from which on a product is no longer a powder that drew some: common practice, no source. */
+const wet = 25;
+
 /** What is told of a solution that cannot be one: there is more salt in it than dissolves. */
 export function undissolved(name: string, composition: Composition, path: Path): readonly Note[] {
+  if (dec(composition.water).lt(wet)) return [];
   const clarity = staysClear(composition, ROOM);
   if (!clarity.ok || clarity.value.verdict !== "crystals") return [];
   const facts = { name, temperature: measure(ROOM, "°C", 0), taken: figureText(clarity.value.taken) };

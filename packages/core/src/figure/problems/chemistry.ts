@@ -303,7 +303,7 @@ export const chemistry = {
   ),
   "strength.undissolved": remark(
     ({ name, temperature, taken }: Texts<"name" | "taken"> & Measures<"temperature">, tell) =>
-      `"${name}" holds more salt than dissolves at ${tell(temperature)} (${taken} of the limit): it is a slurry, whose salt sinks, or a misread label. Read the label again before anything is weighed`,
+      `"${name}" holds more salt than dissolves at ${tell(temperature)} (${taken} of the limit): it is a slurry, whose salt sinks, crystals with their water, or a misread label. Read the label again before anything is weighed`,
   ),
   "solutions.crystal-water": remark(
     ({ names }: Lists<"names">) =>
