@@ -1,4 +1,4 @@
-import { told } from "@noodlewright/core";
+import { askCard, readNoodleData, told } from "@noodlewright/core";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { nutritionOf } from "#core/batch/nutrition.ts";
@@ -20,6 +20,18 @@ describe("rework of the same dough", () => {
     const without = workedOut({ ...plain, alkali }).formula;
     expect(workedOut({ ...plain, ...of("20 %") }).formula).toEqual(without);
     expect(without.water.tap.value).toBe("36");
+  });
+
+  it("counts in a mixer's limit of flour, which a note says, and the card by the mixer tells its rule", () => {
+    const noodle = (mixer: object) =>
+      answered(readNoodleData({ ...plain, name: "class noodle", batch: { dough: "10 kg" }, mixer, ...of("8 %") }));
+    const said = (mixer: object) => noodle(mixer).notes.map(told).join();
+    const ofFlour = { largest: "25 kg", of: "flour" };
+    expect(said(ofFlour)).toContain("limits of flour count the flour in it as well");
+    expect(said({ largest: "25 kg" })).not.toContain("limits of flour");
+    expect(answered(askCard(noodle(ofFlour), { date: "2026-11-26" })).card.notes.join()).toMatch(
+      /how old rework may be .* covered and cold, and label it/u,
+    );
   });
 
   it("is a share of the dough in the mixer, or a mass in the whole batch", () => {

@@ -782,6 +782,10 @@ test.each([
   ["cornflour 100 g", "ground maize"],
   ["water 2/3 cup (350 ml)", '"350 ml" and "2/3 cup" are not the same'],
   ["1 ¼ cups water", "1 1/4 cups may be 247.5 to 312.5"],
+  ["water 1 cup 3 tbsp", "1 cup 3 tbsp may be"],
+  // 2 × 3785 + 946 mL at least, imperial ones at most
+  ["2 gal 1 qt water", "8430.8 to 10229 g"],
+  ["1,5 gal water", "1,5 gal may be"],
   ["3/4 cup + 1 Tbsp water", "3/4 cup + 1 Tbsp may be"],
   ["1 cup water", "198 to 250 g"],
   ["350–400 g water", "is a range"],

@@ -81,6 +81,7 @@ const notesOfTheBench: ReadonlySet<string> = new Set([
   "temperature.much-ice",
   "card.no-answer",
   "alkali.product",
+  "rework.rule",
   "solutions.reaction",
 ]);
 

@@ -214,12 +214,13 @@ function referenceNotes(spec: Spec, formula: Formula): readonly Note[] {
 }
 
 /** What rework is to a formula, and whose rule its age and its share are. */
-function reworkNotes({ rework }: Spec): readonly Note[] {
+function reworkNotes({ rework, mixer }: Spec): readonly Note[] {
   if (rework === undefined) return [];
   const { amount, most, oldest } = rework;
   const of = amount.dimension === "share" ? "dough in the mixer" : "whole batch";
   const rule = { ...(most && { most: most.text }), ...(oldest && { oldest: oldest.text }) };
-  return [note("rework.same-dough", ["rework"], { amount: amount.text, of }), note("rework.rule", ["rework"], rule)];
+  const same = { amount: amount.text, of, ofFlour: mixer?.of === "flour" } as const;
+  return [note("rework.same-dough", ["rework"], same), note("rework.rule", ["rework"], rule)];
 }
 
 /** The flours whose protein was stated without its basis, in one note. */

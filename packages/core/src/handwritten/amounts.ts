@@ -120,7 +120,7 @@ function unclear(place: Place, why: string): Amount {
 
 /** `1 lb 4 oz` and `500 g + 250 g` are one amount. */
 function together(one: Amount, other: Amount, between: string): Amount | undefined {
-  if (one.is.by === "volume" && other.is.by === "volume" && /^ ?(?:\+|plus) ?$/iu.test(between)) {
+  if (one.is.by === "volume" && other.is.by === "volume" && isSum(one.is.millilitres, other.is.millilitres, between)) {
     const [least, most] = [0, 1].map((end) =>
       sum([one, other].map(({ is }) => dec((is.by === "volume" && is.millilitres[end]) || "0"))),
     );
@@ -146,6 +146,13 @@ function together(one: Amount, other: Amount, between: string): Amount | undefin
     is: { by: "mass", text: asWritten ? `${one.is.text} ${other.is.text}` : `${total} g`, value: total },
   };
 }
+
+/** `1 cup + 3 tbsp`, and `2 gal 1 qt`, where the second is less than one of the first and no such volume said in mL. */
+function isSum([least]: Volume, [from, to]: Volume, between: string): boolean {
+  return /^ ?(?:\+|plus) ?$/iu.test(between) || (/^,? (?:and )?$/iu.test(between) && from !== to && dec(to).lte(least));
+}
+
+type Volume = readonly [DecimalText, DecimalText];
 
 /** Whether there may be thousands of it in a formula: grams and millilitres, and what has no unit; of kg, lb or % there are seldom. */
 function countsThousands(measure: Measure | undefined): boolean {

@@ -49,7 +49,8 @@ const words: readonly (readonly [names: string, measure: Measure])[] = [
   ],
   ["cup cups カップ 컵", between("200", "250")],
   ["pint pints", between("473", "568")],
-  ["quart quarts", between("946", "1137")],
+  ["quart quarts qt qts", between("946", "1137")],
+  ["gallon gallons gal gals", between("3785", "4546")],
   ["part parts teil teile", { by: "parts" }],
   ["stück stk pièce pièces pezzo pezzi pc pcs piece pieces 個 个 개", { by: "pieces" }],
   [

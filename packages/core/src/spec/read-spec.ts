@@ -251,6 +251,7 @@ export function unknownKey(
     ...(recorded !== undefined && { recorded }),
     ...(instead !== undefined && { instead }),
     ...(known ? undefined : elsewhere(key, path, schema, value)),
+    ...(!known && value === null && { bare: true as const }),
   };
   return problem("spec.unknown-key", [...path, key], facts);
 }

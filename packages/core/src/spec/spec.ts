@@ -209,7 +209,7 @@ const mixerSchema = section({ id: "Mixer", description: "The mixer's limits" }, 
   smallest: z.optional(massField("Smallest load that mixes well", ["2 kg"])),
   largest: massField("Largest load the mixer takes", ["10 kg"]),
   of: described(z.optional(z.enum(["flour", "dough"])), {
-    description: "What the limits weigh; dough unless stated",
+    description: "What the limits weigh, rework included; dough unless stated",
   }),
 }));
 

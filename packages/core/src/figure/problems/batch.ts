@@ -1,6 +1,6 @@
 import { measure } from "../in-system.ts";
 import { type Counts, input, type Lists, type Measures, noAnswer, remark, type Tell, type Texts } from "./entry.ts";
-import { didYouMean } from "./words.ts";
+import { didYouMean, withPoints } from "./words.ts";
 
 const oneSize =
   "how much is to be made, said in one way: as bowls, as dough, as flour, as one load of the mixer, or as what has to be used up";
@@ -49,7 +49,7 @@ export const batch = {
   "mend.amount": input(({ name, amount }: Texts<"name" | "amount">) => ({
     found: amount === "" ? `${name} without its weight` : `"${amount}" of ${name}`,
     expected: "a weight with its unit, 0 g where there is none",
-    advice: `weigh it, and say how much of ${name} is in, such as 3170 g`,
+    advice: `weigh it, and say how much of ${name} is in, such as ${withPoints(amount) ?? "3170 g"}`,
   })),
   "mend.beyond": input(({ name, amount, planned, most }: Texts<"name" | "amount" | "planned" | "most">, _, tell) => ({
     found: `"${amount}" of ${name}, where the list says ${tell(measure(planned, "g"))}`,

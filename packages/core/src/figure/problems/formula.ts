@@ -166,8 +166,12 @@ export const formula = {
       `added water of ${added} % of flour is outside the 25 to 50 % that published noodle formulas use`,
   ),
   "rework.same-dough": remark(
-    ({ amount, of }: Texts<"amount"> & { readonly of: "dough in the mixer" | "whole batch" }) =>
-      `rework, ${amount} ${of === "whole batch" ? "in the whole batch" : "of the dough in the mixer"}: trimmings of the very same dough, with the same water, salts and allergens, change nothing in the formula; those of another dough are another ingredient`,
+    ({
+      amount,
+      of,
+      ofFlour,
+    }: Texts<"amount"> & { readonly of: "dough in the mixer" | "whole batch"; readonly ofFlour: boolean }) =>
+      `rework, ${amount} ${of === "whole batch" ? "in the whole batch" : "of the dough in the mixer"}: trimmings of the very same dough, with the same water, salts and allergens, change nothing in the formula; those of another dough are another ingredient${ofFlour ? ". The mixer's limits of flour count the flour in it as well, so that the new flour of a load comes to less" : ""}`,
   ),
   "rework.rule": remark(({ most, oldest }: Partial<Texts<"most" | "oldest">>) => {
     const limits = [

@@ -1,6 +1,7 @@
 import type { QuantityFault } from "../../number/quantity.ts";
 import { type Dimension, findUnit, unitsFor } from "../../number/units.ts";
 import { input, type Sentences, type Texts } from "./entry.ts";
+import { withPoints } from "./words.ts";
 
 /** A quantity that cannot be read, and what is known besides. */
 type Unreadable = Texts<"written"> &
@@ -21,7 +22,7 @@ export const quantity = {
       expected: `a quantity with its unit (${fits}), such as "${example}"${below}${rest ? ", or the word rest" : ""}`,
       advice:
         grams === undefined
-          ? whatToDo(why, about, dimensions, { fits, example })
+          ? (why === "decimal comma" && righted(written)) || whatToDo(why, about, dimensions, { fits, example })
           : `weigh it, and write "${grams} g": ${because}`,
     };
   }),
@@ -40,6 +41,11 @@ export const quantity = {
           },
   ),
 };
+
+function righted(written: string): string {
+  const points = withPoints(written);
+  return points === undefined ? "" : `write a point before decimals and nothing between thousands: ${points}`;
+}
 
 function whatToDo(
   why: QuantityFault["why"],

@@ -1,6 +1,6 @@
 import type { Path } from "../path.ts";
 import { type Counts, input, type Lists, type Texts } from "./entry.ts";
-import { didYouMean, oneOf } from "./words.ts";
+import { didYouMean, oneOf, withPoints } from "./words.ts";
 
 export const spec = {
   "path.no-entry": input(({ entry, names, nearest: [nearest] }: Texts<"entry"> & Lists<"names" | "nearest">) => ({
@@ -63,7 +63,11 @@ export const spec = {
       recorded,
       instead,
       elsewhere,
-    }: Texts<"key"> & Lists<"allowed" | "nearest"> & Partial<Texts<"recorded" | "instead">> & Partial<Elsewhere>) => {
+      bare,
+    }: Texts<"key"> &
+      Lists<"allowed" | "nearest"> &
+      Partial<Texts<"recorded" | "instead">> &
+      Partial<Elsewhere> & { readonly bare?: true }) => {
       const [odd] = nearest[0] === undefined ? "" : key.replace(/[ -~]/gu, "");
       const found = `the key "${key}"${odd === undefined ? "" : `, with ${codePoint(odd)} in it`}`;
       const expected = oneOf(allowed, "a key of a spec");
@@ -88,7 +92,9 @@ export const spec = {
         expected,
         advice:
           nearest[0] === undefined
-            ? without
+            ? bare === true
+              ? `where it belongs to the text before the comma, put quotes round both, as in "rye flour, light"; if not, ${without}`
+              : without
             : `did you mean \`${nearest[0]}\`?${odd === undefined ? "" : " Type the key again: a letter of it cannot be seen, or only looks like another"}`,
       };
     },
@@ -96,8 +102,9 @@ export const spec = {
   "bounds.unreadable": input(({ written, example }: Texts<"written" | "example">) => ({
     found: written,
     expected: `${example === "" ? "a share of at most 100 %" : `an amount such as ${example}`}, a range, or one end of it`,
-    advice:
-      example === ""
+    advice: /\d,\d/u.test(written)
+      ? `write a point before decimals: ${withPoints(written)}`
+      : example === ""
         ? 'write it like "11.5 %", "11 to 12 %", "at least 11 %", "at most 12 %" or "any"'
         : `write it like "${example}", "at least ${example}" or "at most ${example}"`,
   })),
