@@ -9,12 +9,12 @@ import {
   readNoodleData,
 } from "@noodlewright/core";
 import type { Path } from "@noodlewright/core/figure";
-import { readKitchenFile, type SpecChange } from "@noodlewright/core/spec";
+import { readKitchenFile, type SpecChange, standingDose } from "@noodlewright/core/spec";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { parse } from "yaml";
 import { always } from "../../always.ts";
-import { answered } from "../told-of.ts";
+import { answered, toldOf } from "../told-of.ts";
 
 /** Plain data with changes made to it. */
 function changed(data: unknown, changes: readonly SpecChange[]): unknown {
@@ -259,3 +259,35 @@ test.each(asked)(
     }
   },
 );
+
+test("a dose stands on the flour of its spec, and is written back as so much of it", () => {
+  const data = {
+    name: "class noodle",
+    flours: [{ name: "bread flour", amount: "25 kg" }],
+    water: { tap: "9 kg" },
+    alkali: [{ name: "sodium carbonate", amount: "250 g" }],
+  };
+  const standing = standingDose(answered(readNoodleData(data)), "sodium carbonate");
+  if (!standing.ok) throw new Error(JSON.stringify(standing.problems));
+  const { product, doughWater, flour } = standing.value;
+  expect([product.mass, doughWater, flour]).toEqual(["250", "9000", "25000"]);
+  const swapped = { amounts: [{ value: "326" }], waterOff: { value: "0" } };
+  expect(changed(data, standing.changes(["potassium carbonate"], swapped))).toMatchObject({
+    alkali: [{ name: "potassium carbonate", amount: "326 g" }],
+    water: { tap: "9 kg" },
+  });
+});
+
+test("a volume with a decimal comma, a comma in a name and a decimal comma in a range are told the line that is right", () => {
+  const flours = [{ name: "rye flour", light: null, amount: "100 %" }];
+  const said = (more: object) =>
+    toldOf(readNoodleData({ name: "class noodle", flours: [{ name: "bread flour", amount: "25 kg" }], ...more })).map(
+      ({ advice }) => advice,
+    );
+  // 8500 mL at 0.9982 g/mL
+  expect(said({ water: { tap: "8,5 L" } })).toEqual([expect.stringContaining('write "8484.7 g"')]);
+  expect(said({ water: { tap: "8,5 kg" } })).toEqual([expect.stringContaining('nothing between thousands: "8.5 kg"')]);
+  expect(said({ flours, water: { tap: "36 %" } })).toEqual([expect.stringContaining('"rye flour, light"')]);
+  const shelf = { "rye flour": { share: "at most 2,5 %" } };
+  expect(said({ shelf, water: { tap: "9 kg" } })).toEqual([expect.stringContaining("at most 2.5 %")]);
+});

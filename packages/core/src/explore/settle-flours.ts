@@ -38,7 +38,7 @@ export function floursFound(
   const priced = bowl === undefined ? spec : { ...spec, wanted: { ...spec.wanted, price: bowl.price } };
   const asked = blendQuestion(priced, formula, own);
   if (!asked.ok) return asked;
-  const { price, ...besides } = asked.value.targets;
+  const { price: _price, ...besides } = asked.value.targets;
   const targets = bowl === undefined ? asked.value.targets : { ...besides, bowlPrice: bowl };
   const question = withOpen({ ...asked.value, targets }, flours, spec, open);
   const outcome = searchBlend(question);

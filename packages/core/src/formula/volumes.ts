@@ -4,6 +4,7 @@ import type { Path, Problem } from "../figure/problem.ts";
 import { citation, type Source } from "../figure/source.ts";
 import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
+import { pointed } from "../materials/strength-text.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
 import { namedOrWritten } from "./replace.ts";
@@ -26,7 +27,7 @@ export function withGrams(input: unknown, own: OwnMaterials): (problem: Problem)
     if (problem.code !== "quantity.unreadable") return problem;
     const written = at(input, problem.path);
     if (typeof written !== "string") return problem;
-    const reading = parseQuantity(written, ["volume"]);
+    const reading = parseQuantity(pointed(written) ?? written, ["volume"]);
     const grams = reading.ok ? gramsAt(input, problem.path, reading.quantity.value, own) : undefined;
     return grams === undefined
       ? problem

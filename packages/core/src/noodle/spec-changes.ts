@@ -78,13 +78,15 @@ export function ingredientChanges(
   return inPlace(noodle, old.path, [{ name: by, parts: dec(amount.value) }], dec(tapChange.value));
 }
 
-/** An alkaline product of a noodle, on 100 g of flour, and where the spec has it. */
+/** An alkaline product of a noodle, on the flour of its spec, and where the spec has it. */
 export interface StandingDose {
   readonly path: Path;
   readonly product: Weighed & { readonly mass: DecimalText };
   /** Water and salt that the dough has beside it, g. */
   readonly doughWater: DecimalText;
   readonly doughSalt: DecimalText;
+  /** Flour that all this is on, g, where the spec writes it as weights; else it is on 100 g. */
+  readonly flour?: DecimalText;
 }
 
 /** A standing dose and what its conversion changes in the spec of its noodle; or what stands in the way. */
@@ -124,9 +126,13 @@ export function standingDose(noodle: Noodle, name: string): StandingDoseAnswer {
     ok: true,
     value,
     changes: (names, { amounts, waterOff }) => {
-      const fresh = names.map((called, index) => ({ name: called, parts: dec(amounts[index]?.value ?? 0) }));
+      const onHundred = (amount: DecimalText): Decimal =>
+        dec(amount)
+          .times(100)
+          .div(value.flour ?? 100);
+      const fresh = names.map((called, index) => ({ name: called, parts: onHundred(amounts[index]?.value ?? "0") }));
       const taken = fresh.filter(({ parts }) => !parts.isZero());
-      return inPlace(noodle, value.path, taken, dec(waterOff.value).negated());
+      return inPlace(noodle, value.path, taken, onHundred(waterOff.value).negated());
     },
   };
 }
@@ -146,11 +152,15 @@ function doseThere({ spec, formula }: Noodle, name: string): Outcome<StandingDos
     const names = lines.map((one) => one.name);
     return refuse(problem("convert.not-there", ["from"], { name, names, nearest: nearestMaterials(name, names, 1) }));
   }
+  const flour = massesOf(spec);
+  const onFlour = (parts: DecimalText): DecimalText =>
+    flour.isZero() ? parts : decimalText(dec(parts).times(flour).div(100));
   return answer({
     path: line.path,
-    product: { name: line.name, composition, mass: line.parts.value },
-    doughWater: formula.water.added.value,
-    doughSalt: formula.salt.value,
+    product: { name: line.name, composition, mass: onFlour(line.parts.value) },
+    doughWater: onFlour(formula.water.added.value),
+    doughSalt: onFlour(formula.salt.value),
+    ...(!flour.isZero() && { flour: decimalText(flour) }),
   });
 }
 

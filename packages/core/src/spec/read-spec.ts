@@ -140,11 +140,11 @@ function keyMeant(
   return value !== undefined && field !== undefined && z.safeParse(field, value).success ? only : undefined;
 }
 
-/** A text or a number under a key. */
-function plainValue(section: unknown, key: string): string | number | undefined {
+/** A text, a number or nothing written under a key. */
+function plainValue(section: unknown, key: string): string | number | null | undefined {
   if (typeof section !== "object" || section === null) return undefined;
   const value = (section as Readonly<Record<string, unknown>>)[key];
-  return typeof value === "string" || typeof value === "number" ? value : undefined;
+  return typeof value === "string" || typeof value === "number" || value === null ? value : undefined;
 }
 
 function plainPath(path: readonly PropertyKey[]): Path {

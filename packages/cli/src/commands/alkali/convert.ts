@@ -143,20 +143,20 @@ function saidDose(ask: Asking): Dose {
   };
 }
 
-/** The dose that stands in a spec, on 100 g of its flour. */
+/** The dose that stands in a spec, on its flour in g, or on 100 g where that is in %. */
 function doseOf(noodle: Noodle, ask: Asking): Dose {
   for (const flag of ["dose", "flour", "water", "salt"])
     if (ask.text(flag) !== undefined) ask.wrong(`--${flag}`, ownProblem("flag.beside-spec", {}));
   const standing = standingDose(noodle, ask.text("from") ?? "");
   if (!standing.ok) ask.wrong("<from>", ...standing.problems);
-  const { product, doughWater, doughSalt } = standing.ok ? standing.value : nothingStands;
-  const dose = `${product.mass} %`;
+  const { product, doughWater, doughSalt, flour } = standing.ok ? standing.value : nothingStands;
+  const unit = flour === undefined ? "%" : "g";
   return {
     ...(standing.ok && { written: standing.changes }),
     product,
-    dose,
-    unit: "%",
-    flour: hundredOfFlour,
+    dose: `${Number(Number(product.mass).toPrecision(4))} ${unit}`,
+    unit,
+    flour: flour ?? hundredOfFlour,
     water: doughWater,
     salt: doughSalt,
   };
@@ -166,6 +166,7 @@ const nothingStands = {
   product: { name: "", composition: { species: { Na2CO3: "100" }, water: "0", inert: "0" }, mass: "1" },
   doughWater: "0",
   doughSalt: "0",
+  flour: undefined,
 };
 
 /** A dose in mL by what it weighs at the working temperature. */
