@@ -125,7 +125,7 @@ function finder(document: Document): (problem: AnyProblem) => Span | undefined {
 }
 
 function keyText({ key }: Pair): string {
-  return isScalar(key) && key.value !== null ? String(key.value) : "";
+  return isScalar<string | number | boolean | null>(key) ? String(key.value ?? "") : "";
 }
 
 function rangeOf(node: unknown): Span | undefined {
