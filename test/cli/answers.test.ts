@@ -67,6 +67,15 @@ describe("the schema of the spec", () => {
     expect(published("kitchen").safeParse(store).error).toBeUndefined();
   });
 
+  test("takes water stated in one way, and a batch of one size", () => {
+    const plain = { name: "plain", flours: [{ name: "bread flour", amount: "100 %" }] };
+    const takes = (sections: object) => form.safeParse({ ...plain, ...sections }).success;
+    const [water, half] = [{ added: "36 %" }, { bowls: 40, rawWeight: "130 g" }];
+    expect([{ water }, { water, batch: half }, { water, batch: {} }].map(takes)).toEqual([true, true, true]);
+    const twice = [{ water: { ...water, tap: "30 %" } }, { water, batch: { ...half, dough: "5 kg" } }];
+    expect(twice.map(takes)).toEqual([false, false]);
+  });
+
   test("refuses an unknown key", () => {
     expect(form.safeParse({ ...parse(readFileSync("examples/school-noodle.yaml", "utf8")), watr: 1 }).success).toBe(
       false,

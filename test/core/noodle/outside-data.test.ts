@@ -4,7 +4,7 @@ import { compositionOf, makeUp, pure, splitByEndPoints } from "@noodlewright/cor
 import { searchBlend, squareRule } from "@noodlewright/core/explore";
 import { type Path, pathText, recalculated } from "@noodlewright/core/figure";
 import { gainFromWeights, momentAt } from "@noodlewright/core/sheet";
-import { jsonSchema, readKitchenFile } from "@noodlewright/core/spec";
+import { readKitchenFile } from "@noodlewright/core/spec";
 import { expect, it } from "vitest";
 import { parse } from "yaml";
 import { catalogue } from "#core/materials/catalogue.ts";
@@ -165,14 +165,6 @@ it("writes one minus sign in the working of a figure", () => {
   const { lines } = answered(core.explain({ graph: cold }, "water.temperature"));
   expect(lines.filter((line) => !line.startsWith("source:")).join("\n")).not.toMatch(/-\d/u);
   expect(lines.join("\n")).toContain("−");
-});
-
-it("states in its JSON Schema that water is stated in one way, and a batch has one size", () => {
-  const { definitions } = jsonSchema("spec") as { readonly definitions: Readonly<Record<string, object>> };
-  expect(definitions["Water"]).toMatchObject({
-    oneOf: [{ required: ["added"] }, { required: ["tap"] }, { required: ["dough"] }],
-  });
-  expect(definitions["Batch"]).toMatchObject({ oneOf: { length: 6 } });
 });
 
 it("says that a way of working no longer stands once its inputs would take another", () => {

@@ -266,18 +266,27 @@ function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
   if (room === "water") return put("water", what.split("-")[0] ?? "");
   if (room === "scale") return put("scales", Number(what) - 1, last);
   const [line, place] = [`${room}.${what}`, [lists[room] ?? "", Number(what) - 1] as const];
+  const stands = (key: string): boolean => valueAt(spec, [...place, "figures", key]) !== undefined;
   if (["parts", "written", "stated"].includes(last)) return put(...place, "amount");
   if (room === "alkali") {
-    const salts = [...book.keys()].filter((one) => one.startsWith(`${line}.`) && /\.[A-Z]\w+$/u.test(one));
+    const salts = [...book.keys()].filter(
+      (one) => /^[A-Z]\w+$/u.test(one.slice(line.length + 1)) && one.startsWith(`${line}.`),
+    );
     const parts = salts.flatMap((one) => (Number(text(one)) === 0 ? [] : [[one.slice(line.length + 1), said(one)]]));
     // A salt that drew water is told by its moisture, and a product whose water is the rest by its other parts.
     if ([...book.keys()].some((one) => one.startsWith(`${line}.`) && one.endsWith("-stated")))
       return put(...place, "figures", "moisture");
-    const inert = `${line}.inert`;
+    const [inert, moisture] = [`${line}.inert`, `${line}.moisture`];
     const others = book.has(inert)
       ? { ...(Number(text(inert)) !== 0 && { inert: said(inert) }), water: "rest" }
-      : { water: said(`${line}.moisture`), inert: "rest" };
-    return [{ path: [...place, "figures", "composition"], value: { ...Object.fromEntries(parts), ...others } }];
+      : book.has(moisture)
+        ? { water: said(moisture), inert: "rest" }
+        : { water: "rest" };
+    const ways = ["solution", "certificate", "assay"].filter((way) => stands(way));
+    return [
+      { path: [...place, "figures", "composition"], value: { ...Object.fromEntries(parts), ...others } },
+      ...ways.map((way) => ({ path: [...place, "figures", way], value: undefined })),
+    ];
   }
   if (last === "moisture") return put(...place, "figures", "moisture");
   // A figure goes with its basis, and a protein with the factor that it was counted with.
@@ -291,7 +300,6 @@ function placesOf(id: string, spec: Data, book: Book): readonly Put[] {
     [`${main}Basis`]: basis,
     ...(main === "protein" && { label: undefined, ...(book.has(factor) && { nitrogenFactor: said(factor) }) }),
   };
-  const stands = (key: string): boolean => valueAt(spec, [...place, "figures", key]) !== undefined;
   return Object.entries(figures)
     .filter(([key, value]) => value !== undefined || stands(key))
     .map(([key, value]) => ({ path: [...place, "figures", key], value }));

@@ -42,10 +42,12 @@ export const schemaNames: readonly (keyof typeof schemas)[] = frozen(
   Object.keys(schemas) as readonly (keyof typeof schemas)[],
 );
 
-/** The ways of a section that says the same under several keys. */
+/** The ways of a section that says the same under several keys, each without the others. */
 function inOneWay({ keys, orNone }: NonNullable<Meaning["oneOf"]>) {
-  const ways = keys.map((key) => ({ required: [key] }));
-  return orNone ? [...ways, { not: { anyOf: ways } }] : ways;
+  return keys.map((key) => {
+    const others = keys.filter((other) => other !== key).map((other) => [other, false] as const);
+    return { type: "object" as const, ...(!orNone && { required: [key] }), properties: Object.fromEntries(others) };
+  });
 }
 
 /**
@@ -62,7 +64,10 @@ export function jsonSchema(name: keyof typeof schemas): object {
     metadata: meanings,
     override: ({ zodSchema, jsonSchema: node }) => {
       const meta = meanings.get(zodSchema);
-      if (meta?.oneOf !== undefined) node.oneOf = inOneWay(meta.oneOf);
+      if (meta?.oneOf !== undefined) {
+        delete node.oneOf;
+        node.anyOf = inOneWay(meta.oneOf);
+      }
       if (meta?.quantity === undefined) return;
       delete node["quantity"];
       node.type = "string";

@@ -209,11 +209,11 @@ export const batch = {
   "mend.mixer-holds": remark((load: MixerLoad, tell) => `the mixer holds the load: ${loadText(load, tell)}`),
   "mend.no-nearer": remark(
     ({ names, further, cause }: Lists<"names" | "further"> & Partial<Texts<"cause">>) =>
-      `without more of ${names.join(", ")}, a load made larger for ${cause === undefined ? "what" : "all that"} is too much would be no nearer to the formula than one ${cause === undefined ? "by the list" : `that is right for ${cause}`}, in g of all ingredients on 100 g of flour${further.length === 0 ? "" : `: all else added for it would bring ${further.join(", ")}`}. ${cause === undefined ? "Add only what the list still lacks" : `So it grows for ${cause} alone`}`,
+      `without more of ${names.join(", ")}, a load made larger for ${cause === undefined ? "what" : "all that"} is too much would be no nearer to the formula than one ${cause === undefined ? "by the list" : `that is right for ${cause}`}, counting every ingredient${further.length === 0 ? "" : `: all else added for it would bring ${further.join(", ")}`}. ${cause === undefined ? "Add only what the list still lacks" : `So it grows for ${cause} alone`}`,
   ),
   "mend.further": remark(
     ({ names, further }: Lists<"names" | "further">) =>
-      `without more of ${names.join(", ")}, the larger load is nearer to the formula in g of all ingredients on 100 g of flour, but further off in what else is told: ${further.join(", ")}. Where that counts for more, add only what the list still lacks`,
+      `without more of ${names.join(", ")}, the larger load is nearer to the formula, counting every ingredient, but further off in what else is told: ${further.join(", ")}. Where that counts for more, add only what the list still lacks`,
   ),
   "mend.rework": remark(
     ({ more, share, most }: Measures<"more"> & Texts<"share"> & Partial<Texts<"most">>, tell) =>

@@ -361,10 +361,9 @@ class UseSheet {
         if (takes.optional) this.#openCells.set(shown.id, `${names.use}!${absolute(input)}`);
         const factor = shown.factor === undefined ? "" : `*${shown.factor(this.#local)}`;
         const typed = this.#name(label, shown.unit, input);
-        this.inputFormulas.push([
-          shown.id,
-          `${takes.optional ? `(${typed}+0)` : typed}${timesFactor(figure.unit, shown.unit)}${factor}`,
-        ]);
+        const times = timesFactor(figure.unit, shown.unit) + factor;
+        // Nothing typed is zero in a sum.
+        this.inputFormulas.push([shown.id, `${typed}${times}${takes.optional ? "+0" : ""}`]);
         row += 1;
       }
     }
