@@ -202,7 +202,7 @@ describe("a stock solution", () => {
     const strengthOf = (formula: string): number => Number(remedyFor(formula).stock?.stock.strength.value);
     // 6 g in at least 50 g; 4 °C holds some 9 g of Na2CO3 in 100 g of water
     expect(strengthOf("Na2CO3")).toBeGreaterThan(5);
-    // 1.68 g Na2HPO4 in 100 g water at 0 °C (chemistry/solubility-tables.ts, its source there): 1.65 % by mass
+    // 1.68 g Na2HPO4 in 100 g water at 0 °C (its solubility table, with the source there): 1.65 % by mass
     expect(strengthOf("Na2HPO4")).toBeLessThanOrEqual(2.5);
     // no table was found for K3PO4, so nobody can say that a stock of it stays clear
     expect(remedyFor("K3PO4").stock).toBeUndefined();
