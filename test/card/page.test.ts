@@ -243,7 +243,7 @@ describe("the page", () => {
         /^default-src .none.; script-src .sha256-[^.]+. .sha256-[^.]+.; worker-src blob:; style-src .sha256-[^.]+.; /u,
       );
       expect(policy).not.toMatch(/unsafe|https?:|\*/u);
-      expect(text.length).toBeLessThan(450_000);
+      expect(text.length).toBeLessThan(460_000);
       expect(text).not.toContain("sourceMappingURL");
     }
   });
