@@ -42,10 +42,10 @@ function plainBlocks(temperature: Figure, stock: boolean): readonly Part[] {
   return [{ kind: "figures", figures: [temperature] }, lines];
 }
 
-/** The wanted dough, and what was assumed for it, in a word or two each; ice is as cold as ice is. */
+/** The wanted dough, and what was assumed for it, in a word or two each: of the tap where there is ice; that is as cold as ice is. */
 function assumed(water: Published<DoughWater>, units: UnitSystem): readonly Figure[] {
   return takenTemperatures(water, units)
-    .filter(({ id }) => !id.startsWith("ice.") && !id.startsWith("water."))
+    .filter(({ id }) => !/^(?:ice|water)\./u.test(id) && (water.plan.ice !== undefined || id !== "tap.temperature"))
     .map((figure) => ({ ...figure, label: figure.label.replace(/^temperature of (?:the )?/u, "") }));
 }
 
