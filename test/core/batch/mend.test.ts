@@ -89,7 +89,7 @@ describe("a load with too much of something", () => {
     const said = notes.filter(({ loud }) => loud).map(told);
     expect(said).toContainEqual(
       expect.stringMatching(
-        /a load made larger for what is too much would be no nearer .* in g of all ingredients on 100 g of flour/u,
+        /a load made larger for what is too much would be no nearer .*, counting every ingredient: /u,
       ),
     );
     const shares = value.figures.slice(0, 2).map(({ label, now, mended }) => [label, now?.value, mended.value]);
