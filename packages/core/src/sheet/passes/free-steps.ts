@@ -74,15 +74,23 @@ function equalSteps(
   passes: Figure,
   before: number,
 ): readonly PassStep[] {
-  return Array.from({ length: exact(passes).toNumber() }, (_, index) => {
-    const pass = index + 1;
+  const ratio = worked(
+    { id: "passes.ratio", label: "thickness after a pass over that before it", unit: "", places: 4 },
+    "(final / first) ^ (1 / passes)",
+    { final, first, passes },
+    equalRatio,
+  );
+  const steps: PassStep[] = [];
+  let thickness = first;
+  for (let pass = 1; exact(passes).gte(pass); pass += 1) {
     const number = before + pass;
     const naming = { id: `pass-${number}.thickness`, label: `thickness after pass ${number}`, ...millimetres };
-    const thickness = exact(passes).eq(pass)
+    thickness = exact(passes).eq(pass)
       ? worked(naming, "final", { final }, definition)
-      : worked(naming, "first * (final / first) ^ (pass / passes)", { first, final, pass, passes }, equalRatio);
-    return { gap: gapFor(thickness, springBack, number), thickness };
-  });
+      : worked(naming, "thickness * ratio", { thickness, ratio }, equalRatio);
+    steps.push({ gap: gapFor(thickness, springBack, number), thickness });
+  }
+  return steps;
 }
 
 function gapFor(thickness: Figure, springBack: Figure, pass: number): Figure {
