@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { exact } from "#core/figure/figure.ts";
-import type { LabelWish } from "#core/materials/label.ts";
-import { type LabelReading, type ProteinLabel, readLabels } from "#core/materials/label.ts";
+import { readLabels } from "#core/materials/label.ts";
 import { answered } from "../core/told-of.ts";
 
 /**
@@ -62,18 +61,16 @@ const rows: readonly Row[] = [
   ["EU", "100", "13", "12.5000", "13.5000", "11.4000", "12.3120"],
 ];
 
-function read(labels: readonly ProteinLabel[], wish: LabelWish = {}): LabelReading {
-  return answered(readLabels(labels, wish));
-}
+const read = (...wish: Parameters<typeof readLabels>) => answered(readLabels(...wish));
 
 describe("protein that a nutrition label leaves open", () => {
   it.each(rows)("%s: per %s g, %s g protein", (book, serving, printed, low, high, lowConverted, highConverted) => {
     const label = { book, serving, printed, nitrogenFactor: "6.25" } as const;
-    const { asIs } = read([label], { nitrogenFactor: "6.25" });
+    const asIs = read([label], "6.25");
     expect(exact(asIs.low).toFixed(4)).toBe(low);
     expect(exact(asIs.high).toFixed(4)).toBe(high);
     expect([asIs.lowIncluded, asIs.highIncluded]).toEqual([true, false]);
-    const converted = read([label], { nitrogenFactor: "5.7" }).asIs;
+    const converted = read([label], "5.7");
     expect(exact(converted.low).toFixed(4)).toBe(lowConverted);
     expect(exact(converted.high).toFixed(4)).toBe(highConverted);
   });
@@ -84,19 +81,19 @@ describe("protein that a nutrition label leaves open", () => {
       { book: "US", printed: "4", serving: "34", nitrogenFactor: "5.7" },
     ] as const;
     // From 21 CFR 101.9(c)(7) by arithmetic: 3.5/30 and 4.5/34.
-    const { asIs } = read(labels);
+    const asIs = read(labels);
     expect([exact(asIs.low).toFixed(4), exact(asIs.high).toFixed(4)]).toEqual(["11.6667", "13.2353"]);
   });
 
   it("spans the factors 5.7 and 6.25 where the label does not say", () => {
     // 3.5 × 5.7 / 6.25 / 30 and 4.5 / 30, in %.
-    const { asIs } = read([{ book: "US", printed: "4", serving: "30" }]);
+    const asIs = read([{ book: "US", printed: "4", serving: "30" }]);
     expect([exact(asIs.low).toFixed(4), exact(asIs.high).toFixed(4)]).toEqual(["10.6400", "15.0000"]);
   });
 
   it("takes an EU label to be N × 6.25", () => {
     // 12 g is 11.5 to below 12.5 g; Regulation (EU) No 1169/2011, Annex I point 10.
-    const { asIs } = read([{ book: "EU", printed: "12" }]);
+    const asIs = read([{ book: "EU", printed: "12" }]);
     expect([exact(asIs.low).toFixed(3), exact(asIs.high).toFixed(3)]).toEqual(["10.488", "11.400"]);
   });
 
@@ -109,7 +106,7 @@ describe("protein that a nutrition label leaves open", () => {
     ["1.0", "20", "4.0000", "6.0000"],
     ["0.4", "20", "1.5000", "2.5000"],
   ])("follows Japan's tolerance: %s g per %s g", (printed, serving, low, high) => {
-    const { asIs } = read([{ book: "JP", printed, serving, nitrogenFactor: "5.7" }]);
+    const asIs = read([{ book: "JP", printed, serving, nitrogenFactor: "5.7" }]);
     expect([exact(asIs.low).toFixed(4), exact(asIs.high).toFixed(4)]).toEqual([low, high]);
     expect([asIs.lowIncluded, asIs.highIncluded]).toEqual([true, true]);
   });

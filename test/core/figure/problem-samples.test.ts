@@ -1,13 +1,10 @@
 import { readdirSync, readFileSync } from "node:fs";
 import { compileFunction } from "node:vm";
-import { type Noodle, type Note, type Outcome, type Problem, readNoodleData, told } from "@noodlewright/core";
-import { blendStocks as blend, compositionOf } from "@noodlewright/core/chemistry";
-import type { BlendAnswer } from "@noodlewright/core/explore";
-import { pathText } from "@noodlewright/core/figure";
+import { type Note, type Outcome, type Problem, told } from "@noodlewright/core";
+import { type Code, type NoteCode, note, pathText } from "@noodlewright/core/figure";
 import { linesInPlace, readSpec } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
 import { parse } from "yaml";
-import { refuse } from "#core/figure/problem.ts";
 import { batch } from "#core/figure/problems/batch.ts";
 import { blend as blendTexts } from "#core/figure/problems/blend.ts";
 import { chemistry } from "#core/figure/problems/chemistry.ts";
@@ -24,26 +21,16 @@ import { spec } from "#core/figure/problems/spec.ts";
 import { expectPage, kinds } from "../../docs/page.ts";
 import { given, samples } from "./problem-samples.ts";
 
-type Refusing = Outcome<unknown>;
-
 const source = new URL("../../../packages/core/src/", import.meta.url);
 
-/** What the calls may name: everything that the library has, the values of the samples, and what joins two calls. */
+/** What the calls may name: what the doors of the library show, and the values of the samples; nothing else is run. */
 const scope: Record<string, unknown> = {};
-for (const name of readdirSync(source, { recursive: true, encoding: "utf8" }).sort())
-  if (/^(?!figure\/problems).*(?<!index)\.ts$/u.test(name))
-    Object.assign(scope, await import(new URL(name, source).href));
-Object.assign(scope, {
-  blendStocks: blend,
-  compositionOf,
-  about: (spec: unknown, ask: (noodle: Noodle) => Refusing): Refusing => {
-    const noodle = readNoodleData(spec, {});
-    return noodle.ok ? ask(noodle.value) : noodle;
-  },
-  withinAnswer: (outcome: Outcome<BlendAnswer>): Refusing =>
-    outcome.ok && outcome.value.kind === "out-of-reach" ? refuse(outcome.value.problem) : outcome,
-  printed: (rendering: { readonly ok: false; readonly problem: Problem }): Refusing => refuse(rendering.problem),
-});
+const core = new URL("../package.json", source);
+const { exports } = JSON.parse(readFileSync(core, "utf8")) as {
+  exports: Record<string, string | { "@noodlewright/source": string }>;
+};
+for (const door of Object.values(exports))
+  if (typeof door === "object") Object.assign(scope, await import(new URL(door["@noodlewright/source"], core).href));
 
 function evaluated(text: string): unknown {
   const names = Object.keys(scope);
@@ -56,23 +43,37 @@ function evaluated(text: string): unknown {
 
 for (const [name, text] of Object.entries(given)) scope[name] = evaluated(text);
 
-const all = Object.entries(samples).map(([code, [path, call]]) => ({ code, path, call }));
+const cautions = (
+  ["burns", "into-water", "eyes", "heat", "powder", "aluminium", "food-grade", "keep", "sheet"] as const
+).map((name) => note(`caution.${name}`, [], {}));
 
-/** What a call is answered with: an outcome with its notes or problems, or notes alone; those of a report have no path. */
-type Answered = Outcome<unknown> | readonly (Note | string)[];
+const all = Object.entries(samples).map(([code, [path, call]]) => ({ code: code as Code | NoteCode, path, call }));
 
-function sampleOf(code: string, call: string): Problem | Note {
+/** What a call is answered with: an outcome with its notes or problems, or those alone; those of a report have no path, and its cautions are told. */
+type Answered = Outcome<unknown> | readonly (Problem | Note | string)[];
+
+function sampleOf(code: Code | NoteCode, call: string): Problem | Note {
   const answered = evaluated(call) as Answered;
-  const list = isNotes(answered) ? answered : answered.ok ? answered.notes : answered.problems;
+  const list: readonly (Problem | Note | string)[] = isList(answered)
+    ? answered
+    : answered.ok
+      ? answered.notes
+      : answered.problems;
   // What a noodle was asked is answered with what nobody can write in.
   if (/^about\(.*\b(?:ask[A-Z]|mending|replacing)/u.test(call)) expect(Object.isFrozen(list)).toBe(true);
-  const known = list.filter((one) => typeof one !== "string");
-  const found = known.find((one) => one.code === code);
-  if (found === undefined) throw new Error(`only ${known.map((one) => one.code).join(", ")}`);
+  const found = list
+    .flatMap((one): readonly (Problem | Note)[] => (typeof one === "string" ? cautionTold(one) : [one]))
+    .find((one) => one.code === code);
+  if (found === undefined) throw new Error(`only ${JSON.stringify(list)}`);
   return { ...found, path: found.path ?? [] };
 }
 
-function isNotes(answered: Answered): answered is readonly (Note | string)[] {
+/** The cautions of alkaline products by the sentence that a report tells them in. */
+function cautionTold(sentence: string): readonly Note[] {
+  return cautions.filter((one) => `${told(one)[0]?.toUpperCase()}${told(one).slice(1)}.` === sentence);
+}
+
+function isList(answered: Answered): answered is readonly (Problem | Note | string)[] {
   return Array.isArray(answered);
 }
 
@@ -157,7 +158,7 @@ function pageOf(): string {
   const values = Object.entries(given).map(([name, text]) => `const ${name} = ${text};`);
   return `${[
     "# Problems and notes",
-    "What keeps an answer from being given, and what is worth knowing beside one, is data: `{ code, path, facts }`. `told` makes the sentences below from it. Each stands here with a call that it comes of; `about(spec, ask)` reads a spec and puts a question to it. The command line adds the flags and commands that help.",
+    "What keeps an answer from being given, and what is worth knowing beside one, is data: `{ code, path, facts }`. `told` makes the sentences below from it. Each stands here with a call of the doors of the library that it comes of. The command line adds the flags and commands that help.",
     "The calls build on these values:",
     `\`\`\`ts\n${values.join("\n")}\n\`\`\``,
     ...sections,

@@ -3,10 +3,11 @@ import type { Decimal } from "@noodlewright/core/figure";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { declare, type Interval, impliedBy } from "#core/materials/declare.ts";
-import { lineOf, nutrientNames } from "#core/materials/nutrients.ts";
+import { lineOf, nutrientNames, nutrients } from "#core/materials/nutrients.ts";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
 import { answered, codesOf, toldOf } from "../told-of.ts";
+import { ruleOf } from "./rule-of.ts";
 
 const lines = (["US", "EU", "JP"] as const).flatMap((book) =>
   nutrientNames.filter((name) => lineOf(name, book) !== undefined).map((nutrient) => ({ book, nutrient })),
@@ -16,12 +17,11 @@ const anyLine = fc.constantFrom(...lines);
 const anyValue = fc.integer({ min: 0, max: 400_000 }).map((count) => dec(count).div(2000));
 
 function printed(nutrient: NutrientName, value: Decimal, book: RuleBookName): readonly string[] {
-  const { text, others } = answered(declare(nutrient, value, book));
-  return [text, ...others];
+  return declare(ruleOf(nutrient, book), value);
 }
 
 function implied(nutrient: NutrientName, text: string, book: RuleBookName): Interval {
-  return answered(impliedBy(nutrient, text, book));
+  return answered(impliedBy(ruleOf(nutrient, book), text, book));
 }
 
 function holds({ low, lowIncluded, high, highIncluded }: Interval, value: Decimal): boolean {
@@ -79,11 +79,11 @@ describe("what is refused", () => {
     ["1,5", "label.unreadable"],
     ["", "label.unreadable"],
   ])("protein printed as %j on a US label", (text, code) => {
-    expect(codesOf(impliedBy("protein", text, "US"))).toEqual([code]);
+    expect(codesOf(impliedBy(nutrients.protein.label.US, text, "US"))).toEqual([code]);
   });
 
   it("names what the book could print", () => {
-    const refused = impliedBy("protein", "4.3", "US");
+    const refused = impliedBy(nutrients.protein.label.US, "4.3", "US");
     expect(toldOf(refused)[0]?.expected).toBe("a value that the book's rounding can give, such as 4");
   });
 });

@@ -3,7 +3,8 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { exact } from "#core/figure/figure.ts";
 import { declare } from "#core/materials/declare.ts";
-import { type LabelWish, type ProteinLabel, readLabels } from "#core/materials/label.ts";
+import { type ProteinLabel, readLabels } from "#core/materials/label.ts";
+import { nutrients } from "#core/materials/nutrients.ts";
 import { dec } from "#core/number/decimal.ts";
 import { always } from "../../always.ts";
 import { noteCodesOf } from "../formula/worked-out.ts";
@@ -11,7 +12,7 @@ import { answered, codesOf } from "../told-of.ts";
 
 const four: ProteinLabel = { book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" };
 
-const read = (labels: readonly ProteinLabel[], wish: LabelWish = {}) => answered(readLabels(labels, wish));
+const read = (labels: readonly ProteinLabel[]) => answered(readLabels(labels));
 
 describe("a label as a range", () => {
   it("always holds the protein that was declared", () => {
@@ -23,12 +24,11 @@ describe("a label as a range", () => {
       const ownPercent = percent.times(own).div("5.7");
       const book = european ? "EU" : "US";
       const labelled = european ? percent.times("6.25").div("5.7") : ownPercent.times(grams).div(100);
-      const { text, others } = answered(declare("protein", labelled, book));
-      for (const printed of [text, ...others]) {
+      for (const printed of declare(nutrients.protein.label[book], labelled)) {
         const label: ProteinLabel = european
           ? { book, printed }
           : { book, printed, serving: String(grams), ...(stated && { nitrogenFactor: own }) };
-        const { asIs } = read([label]);
+        const asIs = read([label]);
         // Factors whose quotients do not end leave a last-digit remainder.
         expect(exact(asIs.low).minus("1e-25").lte(percent) && exact(asIs.high).plus("1e-25").gte(percent)).toBe(true);
       }
@@ -36,33 +36,22 @@ describe("a label as a range", () => {
   });
 
   it("widens with a rounded serving and an open factor, and never narrows", () => {
-    const plain = read([four]).asIs;
-    const rounded = read([{ ...four, servingRounded: true }]).asIs;
+    const plain = read([four]);
+    const rounded = read([{ ...four, servingRounded: true }]);
     // 3.5 g of 30.5 g to 4.5 g of 29.5 g, in %.
     expect([exact(rounded.low).toFixed(4), exact(rounded.high).toFixed(4)]).toEqual(["11.4754", "15.2542"]);
     const { nitrogenFactor: _, ...open } = four;
-    const any = read([open]).asIs;
+    const any = read([open]);
     expect(exact(any.low).lt(exact(plain.low)) && exact(any.high).eq(exact(plain.high))).toBe(true);
   });
 
   it("takes half of the last digit of the serving as printed", () => {
-    const tenth = read([{ ...four, serving: "30.0", servingRounded: true }]).asIs;
+    const tenth = read([{ ...four, serving: "30.0", servingRounded: true }]);
     expect(exact(tenth.low).toFixed(4)).toBe("11.6473");
   });
 
-  it("goes to 14 % mb with the drier end for the least and the moister for the greatest", () => {
-    const { onBasis } = read([four], { moisture: { low: "12", high: "15" } });
-    // 11.6667 × 86 / 88 and 15 × 86 / 85.
-    expect(onBasis && exact(onBasis.low).toFixed(4)).toBe("11.4015");
-    expect(onBasis && exact(onBasis.high).toFixed(4)).toBe("15.1765");
-    expect(onBasis?.middle.label).toBe("protein at 14 % mb, N × 5.7");
-    const dry = read([four], { moisture: { low: "12", high: "12" }, basis: "0" }).onBasis;
-    expect(dry && exact(dry.low).toFixed(4)).toBe("13.2576");
-  });
-
   it("carries the range on its middle and shows the working", () => {
-    const { asIs, onBasis } = read([four]);
-    expect(onBasis).toBeUndefined();
+    const asIs = read([four]);
     expect(asIs.middle.range).toMatchObject({ low: asIs.low.value, high: asIs.high.value });
     expect(exact(asIs.middle).toFixed(4)).toBe("13.3333");
     expect(writtenWorking(asIs.low)).toMatchObject({ numbers: "3.5 × 100 ÷ 30 × 5.7 ÷ 5.7" });
@@ -74,15 +63,13 @@ describe("a label as a range", () => {
     const label = fc.record({ book: fc.constant("US" as const), printed, serving });
     always(100, [fc.array(label, { minLength: 1, maxLength: 4 })], (labels) => {
       const ends = (reading: ReturnType<typeof readLabels>) =>
-        reading.ok ? [reading.value.asIs.low.value, reading.value.asIs.high.value] : "no answer";
+        reading.ok ? [reading.value.low.value, reading.value.high.value] : "no answer";
       const both = readLabels(labels);
       expect(ends(both)).toEqual(ends(readLabels(labels.toReversed())));
       if (!both.ok) return;
       for (const one of labels) {
-        const { asIs } = read([one]);
-        expect(
-          exact(both.value.asIs.low).gte(exact(asIs.low)) && exact(both.value.asIs.high).lte(exact(asIs.high)),
-        ).toBe(true);
+        const asIs = read([one]);
+        expect(exact(both.value.low).gte(exact(asIs.low)) && exact(both.value.high).lte(exact(asIs.high))).toBe(true);
       }
     });
   });
@@ -97,11 +84,10 @@ describe("labels that give no range", () => {
 
 describe("problems", () => {
   it("say which label and which part of it", () => {
-    const reading = readLabels([four, { book: "US", printed: "4.5", serving: "0", nitrogenFactor: "-1" }]);
+    const reading = readLabels([four, { book: "US", printed: "4.5" }]);
     expect(!reading.ok && reading.problems.map(({ path }) => path)).toEqual([
       [1, "printed"],
       [1, "serving"],
-      [1, "nitrogenFactor"],
     ]);
   });
 });

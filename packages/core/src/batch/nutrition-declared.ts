@@ -1,6 +1,6 @@
 import type { Figure } from "../figure/figure.ts";
 import { declare } from "../materials/declare.ts";
-import { lineOf, type NutrientName } from "../materials/nutrients.ts";
+import { lineOf } from "../materials/nutrients.ts";
 import { type RuleBookName, ruleBooks } from "../materials/rounding-rules.ts";
 import type { NutrientAmount } from "./nutrition-amounts.ts";
 
@@ -30,27 +30,21 @@ export function declaredOf(
   const per = perServing ? "bowl" : "hundred";
   const lines = amounts
     .flatMap((amount) => {
-      const line = lineOf(amount.name, book)?.line;
-      return typeof line === "number" ? [{ amount, line }] : [];
+      const rule = lineOf(amount.name, book);
+      return typeof rule?.line === "number" ? [{ amount, rule, line: rule.line }] : [];
     })
     .sort((one, other) => one.line - other.line);
-  return lines.flatMap(({ amount }): readonly Declared[] => {
-    const { name, label, unit } = amount;
+  return lines.flatMap(({ amount, rule }): readonly Declared[] => {
+    const { label, unit } = amount;
     const value = amount[state][per];
     if (value === undefined) return [];
     const most = amount.most?.[state][per];
-    const least = printable(name, value, book);
-    const greatest = most ? printable(name, most, book) : least;
+    const least = declare(rule, value.value);
+    const greatest = most ? declare(rule, most.value) : least;
     const [text, ...others] = least.filter((one) => greatest.includes(one));
     const naming = { label, unit, value, others, ...(most && { most }) };
     if (text !== undefined) return [{ ...naming, text }];
     const [low = "", high = ""] = [least, greatest].map((texts) => texts.find((one) => Number(one) > 0) ?? texts[0]);
     return [{ ...naming, between: [low, high] }];
   });
-}
-
-/** All that may be printed of a value, the usual one first. */
-function printable(name: NutrientName, { value }: Figure, book: RuleBookName): readonly string[] {
-  const rounded = declare(name, value, book);
-  return rounded.ok ? [rounded.value.text, ...rounded.value.others] : [];
 }

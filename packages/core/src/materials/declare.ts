@@ -9,47 +9,17 @@ import {
   roundToDivision,
   ZERO,
 } from "../number/decimal.ts";
-import { type LabelLine, lineOf, type Nutrient, type NutrientName, nutrientNames, nutrients } from "./nutrients.ts";
+import type { LabelLine } from "./nutrients.ts";
 import { type RoundingBand, type RuleBookName, ruleBooks } from "./rounding-rules.ts";
 
-/** What a label may print for a value. */
-interface Declaration {
-  /** As printed, without the unit: `12`, `0.5`, `0`. */
-  readonly text: string;
-  readonly unit: Nutrient["unit"];
-  /** What may be printed instead: `<1`. */
-  readonly others: readonly string[];
-  readonly rule: LabelLine;
-}
-
 /**
- * Rounds a value the way a rule book wants it declared; of several ways that are allowed, zero comes first, then the
- * rounded value, then "less than".
+ * All that the rule of a label lets be printed of a value, the usual one first: zero, the rounded value, "less than".
  *
  * @param value - per serving (US) or per 100 g (EU, Japan), in the unit of the rule, zero or more
- * Problems: `label.no-rule` when the book does not say how the nutrient is declared, `label.negative`.
- * @example declare("protein", "9.94", "EU").value.text // => "9.9"
+ * @example declare(nutrients.protein.label.EU, "9.94")[0] // => "9.9"
  */
-export function declare(nutrient: NutrientName, value: DecimalInput, book: RuleBookName): Outcome<Declaration> {
-  const found = ruleFor(nutrient, book);
-  if (!found.ok) return found;
-  const amount = dec(value);
-  if (amount.lt(ZERO)) return refuse(problem("label.negative", [], { amount: amount.toString() }));
-  const rule = found.value;
-  const [text = "0", ...others] = declarations(amount, rule);
-  return answer({ text, unit: nutrients[nutrient].unit, others, rule });
-}
-
-/** Finds the line of a label with the rounding rule of a nutrient. Problems: `label.no-rule`. */
-export function ruleFor(nutrient: NutrientName, book: RuleBookName): Outcome<LabelLine> {
-  const rule = lineOf(nutrient, book);
-  if (rule !== undefined) return answer(rule);
-  const known = nutrientNames.filter((one) => lineOf(one, book) !== undefined);
-  return refuse(problem("label.no-rule", [], { nutrient, book, known }));
-}
-
-/** All that may be printed for a value, the usual one first. */
-function declarations(value: Decimal, rule: LabelLine): readonly string[] {
+export function declare(rule: LabelLine, amount: DecimalInput): readonly string[] {
+  const value = dec(amount);
   const { bands } = rule;
   const band = bands.findLast(({ from = "0", above }) => (above ? value.gt(from) : value.gte(from))) ?? bands[0];
   if (band === undefined) return [];
@@ -86,13 +56,10 @@ export interface Interval<Ends = DecimalText> {
  * for, such as 11.4 g in the European Union, they stand for what rounds to them.
  *
  * @param printed - as on the label: `4`, `0.5`, `<1`
- * Problems: `label.no-rule`, `label.unreadable`, `label.not-by-the-book`.
- * @example impliedBy("protein", "4", "US") // => { ok: true, value: { low: "3.5", lowIncluded: true, high: "4.5", highIncluded: false }, notes: [] }
+ * Problems: `label.unreadable`, `label.not-by-the-book`.
+ * @example impliedBy(nutrients.protein.label.US, "4", "US") // => { ok: true, value: { low: "3.5", lowIncluded: true, high: "4.5", highIncluded: false }, notes: [] }
  */
-export function impliedBy(nutrient: NutrientName, printed: string, book: RuleBookName): Outcome<Interval> {
-  const found = ruleFor(nutrient, book);
-  if (!found.ok) return found;
-  const { bands } = found.value;
+export function impliedBy({ bands }: LabelLine, printed: string, book: RuleBookName): Outcome<Interval> {
   const match = /^(<|less than )?\s*(\d+(?:\.(\d+))?|\.(\d+))\s*(?:g|mg|kcal|grams?)?$/u.exec(
     printed.trim().toLowerCase(),
   );
@@ -111,7 +78,7 @@ export function impliedBy(nutrient: NutrientName, printed: string, book: RuleBoo
   const possible = less
     ? bands.flatMap(({ lessThan }) => lessThan ?? [])
     : [...new Set(bands.map(({ step }) => decimalText(roundToDivision(value, dec(step)))))];
-  return refuse(problem("label.not-by-the-book", [], { printed, nutrient, book, possible }));
+  return refuse(problem("label.not-by-the-book", [], { printed, book, possible }));
 }
 
 /** What rounds to a value of so many decimals, halves up. */

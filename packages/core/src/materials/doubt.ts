@@ -53,13 +53,13 @@ export function readFigureLabels(
   if (figures.protein !== undefined) return refuse(problem("materials.protein-twice", place, {}));
   const list = Array.isArray(label) ? label : [label];
   const labels = list.map((one) => asLabel({ ...one, nitrogenFactor: one.nitrogenFactor ?? figures.nitrogenFactor }));
-  const reading = readLabels(labels, { nitrogenFactor: factor });
+  const reading = readLabels(labels, factor);
   if (!reading.ok) {
     const at = (steps: Path): Path =>
       (Array.isArray(label) ? steps : steps.slice(1)).map((step) => (step === "printed" ? "protein" : step));
     return refuse(...reading.problems.map((problem) => ({ ...problem, path: [...place, ...at(problem.path)] })));
   }
-  const { middle } = reading.value.asIs;
+  const { middle } = reading.value;
   const { range = { low: middle.value, high: middle.value, why: "the label" } } = middle;
   return answer({ value: middle.value, range, by: middleOf(list), notes: reading.notes });
 }

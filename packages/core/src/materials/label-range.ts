@@ -1,8 +1,7 @@
 import { exact, type Figure, given, renamed, worked } from "../figure/figure.ts";
 import { type Problem, problem } from "../figure/problem.ts";
-import { definition, massBalance, type Source } from "../figure/source.ts";
-import type { DecimalInput, DecimalText } from "../number/decimal.ts";
-import { dryRatio } from "./moisture.ts";
+import { definition, type Source } from "../figure/source.ts";
+import type { DecimalInput } from "../number/decimal.ts";
 
 /** Two ends, and whether they belong to the range. */
 export interface Bounds {
@@ -47,26 +46,6 @@ export function isEmpty({ low, lowIncluded, high, highIncluded }: Bounds): boole
 /** The problem of labels that cannot be of one flour. */
 export function disagreement({ low, high }: Bounds): Problem {
   return problem("label.disagree", [], { low: exact(low).toFixed(2), high: exact(high).toFixed(2) });
-}
-
-/** The range on a moisture basis, given a range of moisture: each end with the moisture that widens it. */
-export function moveBasis(
-  range: Bounds,
-  moisture: { readonly low: DecimalText; readonly high: DecimalText },
-  basis: DecimalText,
-) {
-  const move = (end: "least" | "greatest", protein: Figure, actual: DecimalText): Figure =>
-    worked(
-      { id: `label.${end}-on-basis`, label: `${end} protein at ${basis} % mb`, unit: "%", places: 2 },
-      `protein * ${dryRatio("moisture", "basis")}`,
-      {
-        protein,
-        basis: printedFigure("label.basis", "basis moisture", "%", basis),
-        moisture: printedFigure(`label.moisture.${end}`, "moisture of the flour", "%", actual),
-      },
-      massBalance,
-    );
-  return { ...range, low: move("least", range.low, moisture.low), high: move("greatest", range.high, moisture.high) };
 }
 
 /** The range with its middle, named. */

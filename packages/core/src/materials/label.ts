@@ -10,12 +10,11 @@ import {
   HUNDRED,
   ZERO,
 } from "../number/decimal.ts";
-import { type Interval, impliedBy, ruleFor } from "./declare.ts";
+import { type Interval, impliedBy } from "./declare.ts";
 import {
   type Bounds,
   disagreement,
   isEmpty,
-  moveBasis,
   narrower,
   type ProteinRange,
   printedFigure,
@@ -39,23 +38,6 @@ export interface ProteinLabel {
   readonly nitrogenFactor?: DecimalText;
 }
 
-/** What the protein is wanted as. */
-export interface LabelWish {
-  /** Nitrogen factor; 5.7 where left out, as in flour specifications. */
-  readonly nitrogenFactor?: DecimalText;
-  /** Moisture of the flour, %, as a range; without it there is no value at a moisture basis. */
-  readonly moisture?: { readonly low: DecimalText; readonly high: DecimalText };
-  /** Moisture basis, %; 14 where left out. */
-  readonly basis?: DecimalText;
-}
-
-/** What labels tell of the protein of a flour. */
-export interface LabelReading {
-  readonly asIs: ProteinRange;
-  /** At the moisture basis; only where the moisture is known. */
-  readonly onBasis?: ProteinRange;
-}
-
 /** Factors a label may rest on where it does not say. Between 5.7 and 6.25 lie all that are in use for flour. */
 const possibleFactors: Readonly<Record<RuleBookName, readonly [DecimalText, DecimalText]>> = {
   US: [flourFactor, labelFactor],
@@ -64,65 +46,37 @@ const possibleFactors: Readonly<Record<RuleBookName, readonly [DecimalText, Deci
 };
 
 /**
- * The protein content that nutrition labels of one flour leave open, as is and, given its moisture, at 14 % mb.
+ * The protein content that nutrition labels of one flour leave open, as is.
  *
  * Several labels (other packs, another country's pack) narrow the range to what all of them allow. In the United States
  * and the European Union the range is that of the rounding; in Japan it is the tolerance of the standard.
  *
- * Problems: `label.none`, `label.serving`, `label.factor`, `label.moisture-range`, those of `impliedBy`, and
- * `label.disagree` when no protein content fits all the labels.
- * @example readLabels([{ book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" }]).value.asIs.high.value // => "15"
+ * Problems: `label.serving`, those of `impliedBy`, and `label.disagree` when no protein content fits all the labels.
+ * @param labels - one or more
+ * @param factor - nitrogen factor that the protein is wanted with; that of flour specifications unless stated
+ * @example readLabels([{ book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" }]).value.high.value // => "15"
  */
-export function readLabels(labels: readonly ProteinLabel[], wish: LabelWish = {}): Outcome<LabelReading> {
-  const to = wish.nitrogenFactor ?? flourFactor;
-  const problems = wishProblems(wish);
-  const ranges: Bounds[] = [];
-  labels.forEach((label, index) => {
-    const one = readOne(label, index, to);
-    if (one.ok) ranges.push(one.value);
-    else problems.push(...one.problems.map((problem) => ({ ...problem, path: [index, ...problem.path] })));
-  });
-  if (labels.length === 0) problems.push(problem("label.none", [], {}));
+export function readLabels(labels: readonly ProteinLabel[], factor: DecimalText = flourFactor): Outcome<ProteinRange> {
+  const read = labels.map((label, index) => readOne(label, index, factor));
+  const problems = read.flatMap((one, index) =>
+    problemsOf(one).map((problem) => ({ ...problem, path: [index, ...problem.path] })),
+  );
   if (problems.length > 0) return refuse(...problems);
-  const common = ranges.reduce(narrower);
+  const common = read.flatMap((one) => (one.ok ? [one.value] : [])).reduce(narrower);
   if (isEmpty(common)) return refuse(disagreement(common));
-  const asIs = withMiddle(common, "label.as-is", `protein as is, N × ${to}`);
-  const notes = notesFor(labels);
-  if (wish.moisture === undefined) return answer({ asIs }, notes);
-  const basis = wish.basis ?? "14";
-  const moved = moveBasis(common, wish.moisture, basis);
-  return answer({ asIs, onBasis: withMiddle(moved, "label.on-basis", `protein at ${basis} % mb, N × ${to}`) }, notes);
-}
-
-function wishProblems({ moisture, basis = "14", nitrogenFactor = flourFactor }: LabelWish): Problem[] {
-  const problems: Problem[] = [];
-  const moistures = [basis, ...(moisture === undefined ? [] : [moisture.low, moisture.high])].map(dec);
-  const turned = moisture !== undefined && dec(moisture.low).gt(moisture.high);
-  if (turned || moistures.some((one) => one.lt(ZERO) || one.gte(HUNDRED))) {
-    problems.push(problem("label.moisture-range", ["moisture"], moisture ?? { basis }));
-  }
-  if (dec(nitrogenFactor).lte(ZERO)) problems.push(factorProblem(nitrogenFactor));
-  return problems;
-}
-
-function factorProblem(factor: DecimalText): Problem {
-  return problem("label.factor", ["nitrogenFactor"], { factor });
+  return answer(withMiddle(common, "label.as-is", `protein as is, N × ${factor}`), notesFor(labels));
 }
 
 function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<Bounds> {
   const { book, printed, serving = ruleBooks[book].per === "100 g" ? "100" : undefined, nitrogenFactor } = label;
-  const implied = impliedBy("protein", printed, book);
+  const rule = nutrients.protein.label[book];
+  const implied = impliedBy(rule, printed, book);
   const problems: Problem[] = problemsOf(implied).map((problem) => ({ ...problem, path: ["printed"] }));
-  if (serving === undefined || dec(serving).lte(0)) {
-    problems.push(problem("label.serving", ["serving"], serving === undefined ? {} : { serving }));
-  }
-  if (nitrogenFactor !== undefined && dec(nitrogenFactor).lte(ZERO)) problems.push(factorProblem(nitrogenFactor));
-  if (!implied.ok || serving === undefined || problems.length > 0) return refuse(...problems);
+  if (serving === undefined) problems.push(problem("label.serving", ["serving"], {}));
+  if (!implied.ok || serving === undefined) return refuse(...problems);
   const span = book === "JP" ? withinTolerance(printed, implied.value, serving) : implied.value;
   const [least, most] = nitrogenFactor === undefined ? possibleFactors[book] : [nitrogenFactor, nitrogenFactor];
   const slack = label.servingRounded === true ? halfLastDigit(serving) : ZERO;
-  const rule = ruleFor("protein", book);
-  const sources = rule.ok ? [printedSource, rule.value.source] : [printedSource];
   const place = `label.${index + 1}`;
   const percent = (end: "least" | "greatest", value: DecimalText, mass: DecimalInput, factor: DecimalText): Figure =>
     worked(
@@ -134,7 +88,8 @@ function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<B
         to: printedFigure("label.factor-wanted", "nitrogen factor wanted", "", to),
         from: printedFigure(`${place}.factor.${end}`, "nitrogen factor of the label", "", factor),
       },
-      ...sources,
+      printedSource,
+      rule.source,
     );
   return answer({
     low: percent("least", span.low, dec(serving).plus(slack), most),

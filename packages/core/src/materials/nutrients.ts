@@ -297,7 +297,7 @@ export type Content =
   | "potassium";
 
 /** The nutrients, in the order in which they are told. */
-export const nutrients: Readonly<Record<NutrientName, Nutrient>> = records;
+export const nutrients: Readonly<Record<NutrientName, Nutrient>> & Pick<typeof records, "protein"> = records;
 
 export const nutrientNames = Object.keys(records) as readonly NutrientName[];
 
