@@ -53,6 +53,14 @@ describe("a noodle", () => {
     expectTypeOf(twoWaters).not.toExtend<SpecInput>();
     expectTypeOf(twoSizes).not.toExtend<SpecInput>();
     expectTypeOf({ ...spec, batch: { rawWeight: "130 g" } }).toExtend<SpecInput>();
+    expectTypeOf({
+      ...spec,
+      batch: { bowls: 40, rawWeight: "130 g", cookedWeight: "230 g" },
+    }).not.toExtend<SpecInput>();
+    const passes = { machine: "bench rolls", thickness: "1.4 mm", start: "7 mm" };
+    expectTypeOf({ ...spec, sheet: passes }).toExtend<SpecInput>();
+    expectTypeOf({ ...spec, sheet: { ...passes, start: undefined } }).not.toExtend<SpecInput>();
+    expectTypeOf({ ...spec, sheet: { ...passes, compounding: { gap: "4 mm", folds: 2 } } }).not.toExtend<SpecInput>();
     expect(readNoodleData(twoWaters)).toMatchObject({ problems: [{ path: ["water"] }] });
     expect(readNoodleData({ nme: 3 }).ok).toBe(false);
   });

@@ -14,8 +14,8 @@ export interface Meaning {
   /** What a quantity with its unit measures there, and whether the word `rest` would do as well. */
   readonly quantity?: { readonly dimensions: readonly Dimension[]; readonly rest?: true };
   readonly maxProperties?: number;
-  /** Keys of a section of which one is stated; `orNone` where none need be. */
-  readonly oneOf?: { readonly keys: readonly string[]; readonly orNone?: true };
+  /** Keys of a section that say the same, of which one is stated; `orNone` where none need be. */
+  readonly ways?: readonly { readonly keys: readonly string[]; readonly orNone?: true }[];
 }
 
 /** What every schema of the house means. */

@@ -42,12 +42,13 @@ export const schemaNames: readonly (keyof typeof schemas)[] = frozen(
   Object.keys(schemas) as readonly (keyof typeof schemas)[],
 );
 
-/** The ways of a section that says the same under several keys, each without the others. */
-function inOneWay({ keys, orNone }: NonNullable<Meaning["oneOf"]>) {
-  return keys.map((key) => {
+/** Keys that say the same, each without the others. */
+function inOneWay({ keys, orNone }: NonNullable<Meaning["ways"]>[number]) {
+  const anyOf = keys.map((key) => {
     const others = keys.filter((other) => other !== key).map((other) => [other, false] as const);
     return { type: "object" as const, ...(!orNone && { required: [key] }), properties: Object.fromEntries(others) };
   });
+  return { anyOf };
 }
 
 /**
@@ -64,9 +65,9 @@ export function jsonSchema(name: keyof typeof schemas): object {
     metadata: meanings,
     override: ({ zodSchema, jsonSchema: node }) => {
       const meta = meanings.get(zodSchema);
-      if (meta?.oneOf !== undefined) {
-        delete node.oneOf;
-        node.anyOf = inOneWay(meta.oneOf);
+      if (meta?.ways !== undefined) {
+        delete node["ways"];
+        node.allOf = meta.ways.map(inOneWay);
       }
       if (meta?.quantity === undefined) return;
       delete node["quantity"];

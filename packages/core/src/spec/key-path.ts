@@ -2,24 +2,18 @@ import { answer, type Outcome, type Path, pathText, problem, refuse } from "../f
 import { nearestNames, plainName } from "../materials/nearest.ts";
 import { keysAt, kindAt, unknownKey } from "./read-spec.ts";
 import { specSchema } from "./spec.ts";
-
-/** Keys of a section that say the same in several ways, of which a spec takes one. */
-const oneOf: readonly { readonly section: string; readonly keys: readonly string[] }[] = [
-  { section: "water", keys: ["added", "tap", "dough"] },
-  { section: "batch", keys: ["bowls", "dough", "flour", "load", "have"] },
-  { section: "batch", keys: ["rawWeight", "cookedWeight"] },
-  { section: "sheet", keys: ["start", "compounding"] },
-];
+import { describeAt } from "./walk.ts";
 
 /**
  * The keys beside one that say the same in another way, so that one takes the place of the others.
  *
  * @example keysInstead(["water", "tap"]) // => ["added", "dough"]
  */
-export function keysInstead([section, key, ...deeper]: Path): readonly string[] {
-  if (deeper.length > 0) return [];
-  const ways = oneOf.find((one) => one.section === section && one.keys.some((way) => way === key));
-  return ways?.keys.filter((way) => way !== key) ?? [];
+export function keysInstead(path: Path): readonly string[] {
+  const key = path.at(-1);
+  const { ways = [] } = describeAt(specSchema, path.slice(0, -1));
+  const way = ways.find(({ keys }) => keys.some((one) => one === key));
+  return way?.keys.filter((one) => one !== key) ?? [];
 }
 
 const step = /(?:^|\.)(?:"(?<quoted>[^"]+)"|(?<plain>[^."[\]]+))|\[(?<index>\d{1,4})\]/uy;

@@ -23,12 +23,16 @@ const compoundingSchema = section({ id: "Compounding", description: "How the cru
   }),
 }));
 
+/** The ways to state the dough that goes to the rolls. */
+export const startWays = ["start", "compounding"] as const;
+
 /** The `sheet:` section: from dough to strands, on the machine at hand. */
 export const sheetSchema = section(
   {
     id: "Sheet",
     description: "From dough to strands, on the machine at hand",
     examples: [{ machine: "bench rolls", thickness: "1.4 mm", cutter: 20, start: "12 mm" }],
+    ways: [{ keys: startWays }],
   },
   () => ({
     machine: described(word(80), {

@@ -20,7 +20,7 @@ import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.t
 import { acceptable, mostParts } from "./believed.ts";
 import { lotSchema, shelfSchema, wantedSchema } from "./blend-schema.ts";
 import { planSchema, temperatureSchema } from "./day-schema.ts";
-import { sheetSchema } from "./sheet-schema.ts";
+import { sheetSchema, type startWays } from "./sheet-schema.ts";
 
 const nameField = (what: string, example: string) =>
   described(word(80), {
@@ -93,12 +93,13 @@ const alkaliSchema = section({ id: "Alkali", description: "An alkaline product a
   }),
 }));
 
-/** The ways to state water, and the size of a batch. */
+/** The ways to state water, the size of a batch, and the weight of its bowls. */
 export const waterWays = ["added", "tap", "dough"] as const;
 const batchWays = ["bowls", "dough", "flour", "load", "have"] as const;
+const bowlWays = ["rawWeight", "cookedWeight"] as const;
 
 const waterSchema = section(
-  { id: "Water", description: "Water, stated in one way: added, tap or dough", oneOf: { keys: waterWays } },
+  { id: "Water", description: "Water, stated in one way: added, tap or dough", ways: [{ keys: waterWays }] },
   () => ({
     added: z.optional(
       amountField(
@@ -173,7 +174,10 @@ const batchSchema = section(
     id: "Batch",
     description: "Size of the batch, stated in one way",
     examples: [{ bowls: 320, rawWeight: "130 g" }],
-    oneOf: { keys: batchWays, orNone: true },
+    ways: [
+      { keys: batchWays, orNone: true },
+      { keys: bowlWays, orNone: true },
+    ],
   },
   () => ({
     bowls: described(z.optional(count(1, 1_000_000)), {
@@ -308,25 +312,33 @@ export const specSchema = described(
 export type Spec = z.output<typeof specSchema>;
 
 /** A section that says the same under several keys, of which one is stated. */
-export type InOneWay<Section, Ways extends keyof Section> = Omit<Section, Ways> &
-  {
-    [Way in Ways]: { readonly [Key in Way]: NonNullable<Section[Key]> } & {
-      readonly [Key in Exclude<Ways, Way>]?: never;
-    };
-  }[Ways];
+export type InOneWay<Section, Ways extends keyof Section> = Section extends unknown
+  ? Omit<Section, Ways> &
+      {
+        [Way in Ways]: { readonly [Key in Way]: NonNullable<Section[Key]> } & {
+          readonly [Key in Exclude<Ways, Way>]?: never;
+        };
+      }[Ways]
+  : never;
 
 /** The same, where none may be stated, too. */
 export type InOneWayOrNone<Section, Ways extends keyof Section> =
   | InOneWay<Section, Ways>
-  | (Omit<Section, Ways> & { readonly [Key in Ways]?: never });
+  | (Section extends unknown ? Omit<Section, Ways> & { readonly [Key in Ways]?: never } : never);
 
 /** Data as it is written, in which nobody writes. */
 export type Written<Data> = Data extends object ? { readonly [Key in keyof Data]: Written<Data[Key]> } : Data;
 
-/** A spec as written: its water is stated in one way, and so is the size of its batch, where it is. */
-export interface SpecInput extends Omit<Written<z.input<typeof specSchema>>, "water" | "batch"> {
+/** A spec as written: its water is stated in one way, and so are the size of its batch, the weight of a bowl and the dough for the rolls, where they are. */
+export interface SpecInput extends Omit<Written<z.input<typeof specSchema>>, "water" | "batch" | "sheet"> {
   readonly water: InOneWay<Written<z.input<typeof waterSchema>>, (typeof waterWays)[number]>;
-  readonly batch?: InOneWayOrNone<Written<z.input<typeof batchSchema>>, (typeof batchWays)[number]> | undefined;
+  readonly batch?:
+    | InOneWayOrNone<
+        InOneWayOrNone<Written<z.input<typeof batchSchema>>, (typeof batchWays)[number]>,
+        (typeof bowlWays)[number]
+      >
+    | undefined;
+  readonly sheet?: InOneWay<Written<z.input<typeof sheetSchema>>, (typeof startWays)[number]> | undefined;
 }
 
 export type SpecAlkali = z.output<typeof alkaliSchema>;
