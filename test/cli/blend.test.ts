@@ -173,7 +173,7 @@ describe("replace and lot", () => {
 describe("tolerance and trial", () => {
   it("tell the error that matters, the same for one seed, within the exact range for another", () => {
     const ran = reported("tolerance", spec, "--runs", "500");
-    expect(ran.report.figures["tolerance.water.value"]?.range).toBeDefined();
+    expect(ran.report.figures["tolerance.dough.water"]?.range).toBeDefined();
     const table = runBuilt(["tolerance", spec, "--runs", "500"]).stdout;
     expect(table).toContain("Which error matters");
     expect(table).toContain("█");

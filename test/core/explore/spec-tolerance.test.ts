@@ -18,7 +18,7 @@ const noodle: Written = {
 
 function tolerated(written: Written): BatchTolerance {
   const { spec, formula } = workedOut(written);
-  return answered(batchTolerance(spec, answered(planBatch(spec, formula)), { draws: 100 }));
+  return answered(batchTolerance(spec, formula, answered(planBatch(spec, formula)), { draws: 100 }));
 }
 
 function causeOf({ causes }: BatchTolerance, id: string) {
@@ -117,7 +117,7 @@ describe("errors on which nothing rests that is told", () => {
   ])("are left out: losses where no bowls are told, but %j", (batch) => {
     const one = tolerated({ ...noodle, batch, mixer: { largest: "6 kg" } });
     expect(one.causes.map(({ id }) => id)).not.toContain("loss.sheeting");
-    expect(one.outputs.map(({ figure }) => figure.id)).toContain("tolerance.water.value");
+    expect(one.outputs.map(({ figure }) => figure.id)).toContain("tolerance.dough.water");
   });
 
   test("are left out: the protein of a flour beside one of which none is known", () => {
@@ -184,12 +184,12 @@ test("what a load comes to, and what errors do to it, worked out by hand", () =>
   ]);
   expect(ends).toEqual([
     // 0.6 × 12 + 0.4 × 10 × 85 / 86 = 11.153488 as is at 13.8 % moisture, times 86 / 86.2; 0.6 × 0.3 × 86 / 86.2 = 0.179582
-    ["tolerance.protein.value", "11.1276", "10.9480", "11.3072"],
+    ["tolerance.blend.protein.14", "11.1276", "10.9480", "11.3072"],
     // (78 + 60 + 360) / 1370
-    ["tolerance.water.value", "36.3504", "36.3504", "36.3504"],
-    ["tolerance.alkali.value", "18.8701", "18.4927", "19.2475"],
+    ["tolerance.dough.water", "36.3504", "36.3504", "36.3504"],
+    ["tolerance.alkali.alkalinity-m", "18.8701", "18.4927", "19.2475"],
     // 1370 × 0.96 / 11, and 0.955 and 0.965 in place of 0.96
-    ["tolerance.portion.value", "119.5636", "118.9409", "120.1864"],
+    ["tolerance.raw-weight", "119.5636", "118.9409", "120.1864"],
   ]);
   // rectangular errors: half the width by √3
   const deviations = outputs.map(({ deviation }) => Number(deviation.value).toFixed(4));

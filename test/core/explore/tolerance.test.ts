@@ -22,7 +22,7 @@ function made(id: string, formula: string, from: Readonly<Record<string, Figure>
 /** The tolerance of one formula of its causes. */
 function ofFormula(causes: readonly Cause[], formula: string, draws = 100) {
   const graph = graphOf([made("y", formula, inputsFor(causes))]);
-  const outputs = [{ id: "y", figure: "y", label: "y", unit: "", places: 2 }];
+  const outputs = [{ id: "y", figure: "y", label: "y" }];
   const [one] = answered(tolerance({ graph, causes, outputs, draws }));
   if (one === undefined) throw new Error("no result");
   return one;
@@ -48,10 +48,10 @@ const formulas = {
   portion: "(strong + soft + water + stock) * (100 - loss) / 100 / 110",
 };
 const outputs: readonly Output[] = [
-  { id: "protein", figure: "protein", label: "protein", unit: "%", places: 2 },
-  { id: "doughWater", figure: "doughWater", label: "dough water", unit: "%", places: 2 },
-  { id: "alkali", figure: "alkali", label: "alkali", unit: "% of flour", places: 3 },
-  { id: "portion", figure: "portion", label: "portion", unit: "g", places: 1 },
+  { id: "protein", figure: "protein", label: "protein" },
+  { id: "doughWater", figure: "doughWater", label: "dough water" },
+  { id: "alkali", figure: "alkali", label: "alkali" },
+  { id: "portion", figure: "portion", label: "portion" },
 ];
 const inputs = inputsFor(causes);
 const graph = graphOf(Object.entries(formulas).map(([id, formula]) => made(id, formula, inputs)));

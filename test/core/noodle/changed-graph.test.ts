@@ -7,6 +7,7 @@ import { expect, it } from "vitest";
 import { parse } from "yaml";
 import { feedsOf } from "#core/figure/figure.ts";
 import { always } from "../../always.ts";
+import { answered } from "../told-of.ts";
 
 type Path = readonly (string | number)[];
 type Asked = { readonly ok: true; readonly value: { readonly graph?: Graph } } | { readonly ok: false };
@@ -23,6 +24,8 @@ const asks: Readonly<Record<string, (noodle: core.Noodle) => Asked>> = {
   card: (noodle) => core.askCard(noodle, { date: "2026-11-25" }),
   trial: (noodle) => core.askTrial(noodle),
   mend: (noodle) => core.askMend(noodle, { weighed: [{ name: "tap water", amount: "9 kg" }] }),
+  tolerance: (noodle) => core.askTolerance(noodle, { draws: 100 }),
+  compare: (noodle) => core.askCompare([beside, { name: "changed", noodle }]),
 };
 
 const folder = new URL("../../../examples/", import.meta.url);
@@ -78,6 +81,9 @@ const damp: core.SpecInput = {
   batch: { bowls: 12, rawWeight: "120 g" },
   temperature: { dough: "25 °C", flour: "21 °C", room: "22 °C", tap: "14 °C", mixingHeat: "4 kJ/kg" },
 };
+
+/** What every noodle is compared with. */
+const beside: core.NamedNoodle = { name: "damp", noodle: answered(core.readNoodleData(damp)) };
 
 /** Alkaline products with their water, one of them replaced by two, and a pure salt that has drawn water. */
 const products: core.SpecInput = {

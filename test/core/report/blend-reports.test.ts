@@ -85,7 +85,7 @@ function lotOf(input: object): Report {
 function toleranceOf(input: object): Report {
   const { spec, formula } = specOf(input);
   const batch = answered(planBatch(spec, formula));
-  return toleranceReport(formula, answered(batchTolerance(spec, batch, { draws: 200 })), []);
+  return toleranceReport(formula, answered(batchTolerance(spec, formula, batch, { draws: 200 })), []);
 }
 
 const lot = { of: "plain flour of the mill", figures: { protein: "9.9 %", moisture: "14.5 %" } };
@@ -239,7 +239,7 @@ describe("tolerances", () => {
     const { formula } = specOf(school);
     const m = formula.alkali?.alkalinityM;
     expect(Number(m?.range?.high) / Number(m?.value)).toBeCloseTo(1.02, 9);
-    const shown = report.figures["tolerance.alkali.value"];
+    const shown = report.figures["tolerance.alkali.alkalinity-m"];
     expect(Number(shown?.range?.high)).toBeGreaterThan(Number(m?.range?.high) * 0.999);
   });
 });

@@ -1,10 +1,9 @@
-import { type Figure, summed, worked } from "../figure/figure.ts";
+import { type Figure, worked } from "../figure/figure.ts";
 import { workedAnew } from "../figure/recalculate.ts";
 import { massBalance } from "../figure/source.ts";
 import { hasCarbonate } from "../formula/alkali.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { type WaterBalance, waterWith } from "../formula/water.ts";
 
 /** One ingredient and what a load really gets of it, g. */
 export interface Delivered {
@@ -13,7 +12,7 @@ export interface Delivered {
 }
 
 /** The lines of the formula that a load is by its weights, on 100 of its flour. */
-export function linesAsWeighed(delivered: readonly Delivered[], scope = "weighed"): readonly FormulaLine[] {
+function linesAsWeighed(delivered: readonly Delivered[], scope = "weighed"): readonly FormulaLine[] {
   const flour = delivered.filter(({ line }) => line.role === "flour").map(({ load }) => load);
   return delivered.map(({ line, load }): FormulaLine => {
     const naming = { id: `${scope}.${line.parts.id}`, label: line.name, unit: "% of flour", places: line.parts.places };
@@ -39,16 +38,4 @@ export function asWeighed(
   );
   const carbonate = lines.some(hasCarbonate);
   return (asked) => (asked.id === alkali?.potassiumShare?.id && !carbonate ? undefined : anew(asked.id));
-}
-
-/** The water of a dough of known lines, its tap water among them. */
-export function waterOfLines(lines: readonly FormulaLine[]): WaterBalance {
-  const of = (...roles: readonly FormulaLine["role"][]) => lines.filter(({ role }) => roles.includes(role));
-  const taps = of("water").map(({ parts }) => parts);
-  const tap = summed(
-    { id: "water.tap", label: "tap water", unit: "% of flour", places: 2 },
-    { parts: taps },
-    massBalance,
-  );
-  return waterWith(tap, { flours: of("flour"), others: of("alkali", "salt", "ingredient") });
 }

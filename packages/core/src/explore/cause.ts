@@ -27,9 +27,7 @@ export function causeWords({ kind, name, basis }: Pick<Cause, "kind" | "name" | 
 export interface Output {
   /** Its name in the answer. */
   readonly id: string;
-  /** The figure of the graph. */
+  /** The figure of the graph, and what it is called here. */
   readonly figure: string;
   readonly label: string;
-  readonly unit: string;
-  readonly places: number;
 }

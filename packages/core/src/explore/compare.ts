@@ -7,6 +7,7 @@ import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
 import { plainName } from "../materials/nearest.ts";
 import { dec, decimalText } from "../number/decimal.ts";
+import { type BatchTolerance, differenceTolerance } from "./spec-tolerance.ts";
 import { toldApart } from "./told-apart.ts";
 import type { Tolerance } from "./tolerance.ts";
 import { saltOfDough } from "./wanted-figures.ts";
@@ -17,11 +18,7 @@ export interface Side {
   readonly formula: Formula;
   readonly batch?: Batch;
   readonly cost?: Cost;
-  readonly tolerance?: readonly Tolerance[];
-  /** What nobody states the error of, and nothing tells. */
-  readonly exact?: readonly string[];
-  /** What errors do to how it differs from the first. */
-  readonly difference?: readonly Tolerance[];
+  readonly tolerance?: BatchTolerance;
 }
 
 /** One figure of each noodle, in their order, and how it differs from that of the first. A side that has none has null. */
@@ -67,14 +64,19 @@ export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
   const of = (key: keyof ReturnType<typeof ownFigures>) => named.map((one) => one[key]);
   const free = (key: string, index: number): boolean =>
     ofAlkali.test(key) && sides[index]?.formula.alkali === undefined;
+  const [first, ...others] = sides.map(({ tolerance }) => tolerance);
+  const open = others.map((other) => {
+    const outcome = first && other && differenceTolerance(first, other);
+    return outcome?.ok ? outcome.value : [];
+  });
   const comparison: Comparison = {
     names: sides.map(({ name }) => name),
     formula: compared("formula", of("formula"), asItIs),
     loads: compared("load", of("load"), asItIs),
     bowls: compared("bowl", of("bowl"), asItIs),
     sums: compared("sum", of("sums"), (line, key) => (key.startsWith("cost") ? asPriced(line, sides) : line), free),
-    ranges: compared("range", of("ranges"), (line, key) => withApart(line, key, sides.slice(1)), free),
-    exact: [...new Set(sides.flatMap(({ exact = [] }) => exact))],
+    ranges: compared("range", of("ranges"), (line, key) => withApart(line, key, open), free),
+    exact: [...new Set(sides.flatMap(({ tolerance }) => tolerance?.exact ?? []))],
   };
   return published(comparison);
 }
@@ -119,11 +121,12 @@ function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string) {
       sums: sums.flatMap(([key, figure, label = figure?.label ?? ""]) =>
         figure === undefined ? [] : [{ key, label, figure }],
       ),
-      ranges: (tolerance ?? []).map(({ figure }) => ({ key: figure.id, label: figure.label, figure })),
+      ranges: (tolerance?.outputs ?? []).map(({ id, figure }) => ({ key: id, label: figure.label, figure })),
     },
     formula.graph,
     ...(batch ? [batch.graph] : []),
     ...(cost ? [cost.graph] : []),
+    ...(tolerance ? [tolerance.graph] : []),
   );
 }
 
@@ -139,7 +142,7 @@ function perBowl({ id, name }: FormulaLine, batch: Figure, bowls: Figure): Figur
 }
 
 /** What a dough without alkali has none of. */
-const ofAlkali = /^(?:anhydrous|alkalinity-[mp]|tolerance\.alkali\.value)$/u;
+const ofAlkali = /^(?:anhydrous|alkalinity-[mp]|alkali)$/u;
 
 function asItIs(line: ComparedLine): ComparedLine {
   return line;
@@ -196,10 +199,10 @@ function difference(id: string, first: Figure, other: Figure): Figure {
 }
 
 /** The differences with what errors leave open of them, and whether any of them may be none at all. */
-function withApart(line: ComparedLine, key: string, others: readonly Side[]): ComparedRange {
+function withApart(line: ComparedLine, key: string, open: readonly (readonly Tolerance[])[]): ComparedRange {
   const [first, ...figures] = line.figures;
-  const ranges = others.map(({ difference: of }, index) => {
-    const told = of?.find(({ figure }) => figure.id === key)?.figure.range;
+  const ranges = open.map((of, index) => {
+    const told = of.find(({ id }) => id === key)?.figure.range;
     return told ?? noneBeside(first, figures[index]);
   });
   return {

@@ -1,6 +1,7 @@
+import type { Figure } from "../figure/figure.ts";
 import type { FastGraph } from "../figure/recalculate.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import type { Cause, Output } from "./cause.ts";
+import type { Cause } from "./cause.ts";
 import { Spread } from "./random.ts";
 
 /** What many trials with random errors came to. */
@@ -31,7 +32,7 @@ export interface TrialClass {
 export function simulate(
   graph: FastGraph,
   causes: readonly Cause[],
-  outputs: readonly Output[],
+  outputs: readonly Figure[],
   seed: number,
   draws: number,
 ): readonly Simulated[] {
@@ -45,7 +46,7 @@ export function simulate(
   return outputs.map((output, index) => summary(trials[index] ?? new Float64Array(1), output, seed));
 }
 
-function summary(trials: Float64Array, output: Output, seed: number): Simulated {
+function summary(trials: Float64Array, output: Figure, seed: number): Simulated {
   trials.sort();
   const draws = trials.length;
   const mean = total(trials) / draws;
@@ -69,7 +70,7 @@ function total(values: Float64Array): number {
 
 const classCount = 11;
 
-function classesOf(trials: Float64Array, output: Output): readonly TrialClass[] {
+function classesOf(trials: Float64Array, output: Figure): readonly TrialClass[] {
   const [low, high] = [trials[0] ?? 0, trials.at(-1) ?? 0];
   const width = (high - low) / classCount;
   if (width === 0) return [{ from: text(low, output), to: text(high, output), count: trials.length }];
@@ -86,6 +87,6 @@ function classesOf(trials: Float64Array, output: Output): readonly TrialClass[] 
 }
 
 /** Trials are kept to six places more than are shown, where the doubles still tell them apart. */
-function text(value: number, output: Output): DecimalText {
+function text(value: number, output: Figure): DecimalText {
   return decimalText(dec(value).toDecimalPlaces(output.places + 6));
 }

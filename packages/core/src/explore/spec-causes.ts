@@ -13,8 +13,6 @@ import { type Cause, causeWords } from "./cause.ts";
 /** What may be off in a batch, and what is not known of it. */
 export interface BatchCauses {
   readonly causes: readonly Cause[];
-  /** What goes into the load. */
-  readonly lines: readonly WeighedLine[];
   /** What nobody states the error of. */
   readonly exact: readonly string[];
 }
@@ -58,7 +56,7 @@ export function causesOf(spec: Spec, batch: Batch): BatchCauses {
     const error = lossError ?? asRead(spec.losses?.[name]?.text);
     cause({ id: loss.id, kind: "loss", name, unit: "%", value: loss.value }, error);
   }
-  return { causes, lines, exact };
+  return { causes, exact };
 }
 
 /** How far an input may be off, and from what that was assumed where nobody states it. */

@@ -1,9 +1,9 @@
 import { cornersOf, inputsAt, type Sides } from "../figure/corners.ts";
-import { exact, type Figure, found, type Range } from "../figure/figure.ts";
-import type { Graph } from "../figure/graph.ts";
+import { type Figure, found } from "../figure/figure.ts";
+import { figureIn, type Graph, graphOf, inputsOf } from "../figure/graph.ts";
 import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { changedGraph, fastGraph } from "../figure/recalculate.ts";
-import { type Decimal, dec, decimalText } from "../number/decimal.ts";
+import { type DecimalText, dec } from "../number/decimal.ts";
 import { type Cause, causeWords, type Output } from "./cause.ts";
 import { type Simulated, simulate } from "./simulate.ts";
 
@@ -19,9 +19,11 @@ export interface ToleranceQuestion {
   readonly draws?: number;
 }
 
-/** One output: its value with the exact range, the trials beside it and the share of each cause. */
+/** One output with its exact range, the trials beside it and the share of each cause. */
 export interface Tolerance {
-  /** Value with every input as it should be, and the exact range. */
+  /** The name of the output. */
+  readonly id: string;
+  /** The figure as it is, and its exact range. */
   readonly figure: Figure;
   readonly simulated: Simulated;
   /** Standard deviation by the slopes of the graph. */
@@ -59,29 +61,29 @@ export function tolerance(question: ToleranceQuestion): Outcome<readonly Toleran
   );
   const inputs = causes.map(({ value, plusMinus }) => ({ middle: Number(value), error: Number(plusMinus) }));
   const slopes = fast.slopesAt(inputs.map(({ middle }) => middle));
-  const trials = simulate(fast, causes, outputs, seed, draws);
-  const at = (sides: Sides, { figure }: Output): Decimal => {
-    const worked = changedGraph(graph, inputsAt(causes, sides))[figure];
-    if (worked === undefined) throw new RangeError(`the graph does not know the figure "${figure}"`);
-    return exact(worked);
-  };
+  const figures = outputs.map(({ figure, label }) => ({ ...figureIn(figure, graph), label }));
+  const trials = simulate(fast, causes, figures, seed, draws);
   return answer(
-    outputs.flatMap((output, index) => {
+    outputs.flatMap(({ id }, index) => {
+      const figure = figures[index];
+      const simulated = trials[index];
+      if (figure === undefined || simulated === undefined) return [];
+      const at = (sides: Sides): DecimalText => figureIn(figure.id, changedGraph(graph, inputsAt(causes, sides))).value;
       const corners = cornersOf(
         causes.length,
         (sides) =>
           fast.valuesAt(inputs.map(({ middle, error }, input) => middle + error * (sides[input] ?? 0)))[index] ?? 0,
       );
-      const nominal = at([], output);
-      const [low, high] = [decimalText(at(corners.low, output)), decimalText(at(corners.high, output))];
-      const range = { low, high, why: "every cause at its worst, exactly" };
-      const least = noise * Math.abs(nominal.toNumber());
+      const range = { low: at(corners.low), high: at(corners.high), why: "every cause at its worst, exactly" };
+      const least = noise * Math.abs(Number(figure.value));
       const reaches = inputs.map(({ error }, input) => {
         const reach = Math.abs(error * (slopes[index]?.[input] ?? 0));
         return reach > least ? reach : 0;
       });
-      const simulated = trials[index];
-      return simulated === undefined ? [] : [describe(output, nominal, range, simulated, sharesOf(causes, reaches))];
+      const erring = causes.map((cause) => figureIn(cause.id, graph));
+      const looked = [...new Set([...erring, ...inputsOf(graphOf([figure], graph))])];
+      const spread = spreadOf(id, figure, looked, sharesOf(causes, reaches));
+      return [{ id, figure: { ...figure, range }, simulated, ...spread }];
     }),
   );
 }
@@ -104,25 +106,23 @@ function sharesOf(causes: readonly Cause[], reaches: readonly number[]) {
 /** Digits that doubles are good to. */
 const goodDigits = 12;
 
-function describe(
-  output: Output,
-  nominal: Decimal,
-  range: Range,
-  simulated: Simulated,
-  shares: ReturnType<typeof sharesOf>,
-): Tolerance {
-  const make = (id: string, label: string, unit: string, places: number, value: Decimal, by: string): Figure =>
-    found({ id: `tolerance.${output.id}.${id}`, label, unit, places }, value, by);
-  const { unit, places, label } = output;
-  const figure = make("value", label, unit, places, nominal, "every input as it should be");
-  const slope = "slopes of the formulas, rectangular distributions";
+function spreadOf(
+  output: string,
+  { label, unit, places }: Figure,
+  looked: readonly Figure[],
+  { deviation, causes }: ReturnType<typeof sharesOf>,
+): Pick<Tolerance, "deviation" | "shares"> {
+  const by = "slopes of the formulas, rectangular distributions";
   const bySlope = (id: string, label: string, unit: string, places: number, value: number): Figure =>
-    make(id, label, unit, places, dec(value).toSignificantDigits(goodDigits), slope);
+    found(
+      { id: `tolerance.${output}.${id}`, label, unit, places },
+      dec(value).toSignificantDigits(goodDigits),
+      by,
+      looked,
+    );
   return {
-    figure: { ...figure, range },
-    simulated,
-    deviation: bySlope("deviation", `standard deviation of ${label}`, unit, places + 1, shares.deviation),
-    shares: shares.causes
+    deviation: bySlope("deviation", `standard deviation of ${label}`, unit, places + 1, deviation),
+    shares: causes
       .toSorted((a, b) => b.percent - a.percent)
       .map(({ cause, percent, reach }) => ({
         cause,

@@ -78,6 +78,11 @@ export function figureIn(id: string, ...known: readonly Graph[]): Figure {
   return figure;
 }
 
+/** The figures of a graph that were given: what a procedure that looked at all of it rests on. */
+export function inputsOf(graph: Graph): readonly Figure[] {
+  return Object.values(graph).filter(({ working }) => working.kind === "given");
+}
+
 function foundIn(id: string, known: readonly Graph[]): Figure | undefined {
   return known.find((graph) => Object.hasOwn(graph, id))?.[id];
 }

@@ -1,6 +1,6 @@
 import { costOf } from "../batch/cost.ts";
 import { type Comparison, compareNoodles, type Side } from "../explore/compare.ts";
-import { batchTolerance, differenceTolerance } from "../explore/spec-tolerance.ts";
+import { batchTolerance } from "../explore/spec-tolerance.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
 import { answer, type Note, note, problem } from "../figure/problem.ts";
@@ -31,7 +31,7 @@ export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Co
     name === "" || names.indexOf(name) < index ? [problem("compare.name", [index, "name"], { name })] : [],
   );
   if (unclear.length > 0) return frozen({ ok: false, problems: unclear });
-  const read = noodles.map((noodle, index) => sideOf(noodle, index === 0 ? undefined : noodles[0]));
+  const read = noodles.map(sideOf);
   return answered(answer(compareNoodles(read.map(({ side }) => side))), {
     notes: () => read.flatMap(({ notes }) => notes),
     report: (comparison, notes) =>
@@ -44,10 +44,7 @@ export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Co
   });
 }
 
-function sideOf(
-  { name, noodle }: NamedNoodle,
-  first: NamedNoodle | undefined,
-): { readonly side: Side; readonly notes: readonly Note[] } {
+function sideOf({ name, noodle }: NamedNoodle): { readonly side: Side; readonly notes: readonly Note[] } {
   const { spec, formula } = asRead(noodle);
   const loud = noodle.notes.filter((one) => one.loud);
   const batch = plannedBatch(noodle);
@@ -62,19 +59,13 @@ function sideOf(
     };
   }
   const cost = costOf(spec, formula, batch.value);
-  const tolerance = batchTolerance(spec, batch.value);
-  const before = first && plannedBatch(first.noodle);
-  const difference =
-    first && before?.ok === true
-      ? differenceTolerance([first.noodle.spec, before.value], [spec, batch.value])
-      : undefined;
+  const tolerance = batchTolerance(spec, formula, batch.value, { draws: 100 });
   const side = {
     name,
     formula,
     batch: batch.value,
     ...(cost.ok && { cost: cost.value }),
-    ...(tolerance.ok && { tolerance: tolerance.value.outputs, exact: tolerance.value.exact }),
-    ...(difference?.ok === true && { difference: difference.value }),
+    ...(tolerance.ok && { tolerance: tolerance.value }),
   };
   const unpriced = cost.ok
     ? cost.notes.filter(({ code }) => code === "cost.not-priced").map((one) => ({ ...one, loud: true as const }))

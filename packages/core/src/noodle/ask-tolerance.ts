@@ -17,7 +17,7 @@ export function askTolerance(
 ): Answer<BatchTolerance> {
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
-  return answered(batchTolerance(noodle.spec, batch.value, wish), {
+  return answered(batchTolerance(noodle.spec, noodle.formula, batch.value, wish), {
     notes: (own) => [...unweighedNotes(noodle), ...own],
     report: (tolerance, notes) => toleranceReport(noodle.formula, tolerance, notes, noodle.units),
   });

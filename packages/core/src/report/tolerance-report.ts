@@ -20,10 +20,11 @@ const leastShown = 0.5;
 /** Tells what errors do to a load: the range of each figure, the share of each cause, and which error matters most. */
 export function toleranceReport(
   formula: Formula,
-  { outputs: metric, causes: metricCauses, exact }: BatchTolerance,
+  tolerance: BatchTolerance,
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
+  const { outputs: metric, causes: metricCauses, exact } = tolerance;
   const outputs = metric.map((output) => inUnits(output, units));
   const causes = metricCauses.map((cause) => causeIn(cause, units));
   return report({
@@ -34,7 +35,7 @@ export function toleranceReport(
       section("unstated", "Errors that nobody stated", ...unstatedBlocks(causes, exact)),
       section("ranges", "How far each figure may be off", rangesTable(outputs), [
         `Least and greatest: every error ${exact.length === 0 ? "" : "that is told "}at its worst, exactly. 95 of 100: by random trials, each error evenly spread.`,
-        ...(outputs.some(({ figure }) => figure.id === "tolerance.alkali.value") ? [alkalinityEnds] : []),
+        ...(outputs.some(({ id }) => id === "alkali") ? [alkalinityEnds] : []),
       ]),
       section("matters", "Which error matters", outputs.flatMap(mattersMost)),
       ...outputs.flatMap(shareSections),
@@ -49,7 +50,7 @@ export function toleranceReport(
       deviation,
       ...shares.flatMap(({ share, reach }) => [share, reach]),
     ]),
-    from: [formula],
+    from: [tolerance, formula],
     units,
     notes,
     cautions: [],
@@ -58,11 +59,12 @@ export function toleranceReport(
 
 /** An output in the units of a system, with the trials and what each cause does to it. */
 function inUnits(output: Tolerance, units: UnitSystem): Tolerance {
-  const { figure, simulated, deviation, shares } = output;
+  const { id, figure, simulated, deviation, shares } = output;
   const shown = (one: Figure): Figure => inSystem(one, units, figure);
   const number = (value: DecimalText): DecimalText => shown({ ...figure, value }).value;
   const { low, high, middle, classes } = simulated;
   return {
+    id,
     figure: shown(figure),
     simulated: {
       ...simulated,
@@ -145,8 +147,7 @@ function mattersMost(output: Tolerance): readonly string[] {
 }
 
 function shareSections(output: Tolerance): readonly Section[] {
-  const { figure, shares, simulated } = output;
-  const id = figure.id.split(".")[1] ?? "";
+  const { id, figure, shares, simulated } = output;
   const seen = shares.filter(({ share }) => dec(share.value).gte(leastShown));
   if (seen.length === 0 || !isSpreadShown(output)) return [];
   const rest = shares.filter(({ share }) => dec(share.value).lt(leastShown) && !dec(share.value).isZero());
