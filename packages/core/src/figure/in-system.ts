@@ -6,8 +6,8 @@ import type { Figure } from "./figure.ts";
 /** Units of measure that answers speak in. */
 export type UnitSystem = "metric" | "us";
 
-/** A number with its unit within a sentence, told in the units that are asked for. */
-export type Measure = Pick<Figure, "value" | "unit" | "places">;
+/** A number with its unit within a sentence, told in the units that are asked for; a limit so that it is not passed. */
+export type Measure = Pick<Figure, "value" | "unit" | "places"> & { readonly toward?: "up" | "down" };
 
 /** What may stand beside it: a name, and how far it may be off. */
 export type Shown = Measure & Partial<Pick<Figure, "label" | "range" | "bounds">>;
@@ -131,8 +131,8 @@ export function groupDigits(text: DecimalText): string {
  *
  * @example shownGrouped({ value: "12345.6", places: 1 }) // => "12 345.6"
  */
-export function shownGrouped({ value, places }: Pick<Figure, "value" | "places">): string {
-  return groupDigits(fixedText(value, places));
+export function shownGrouped({ value, places, toward }: Omit<Measure, "unit">): string {
+  return groupDigits(fixedText(value, places, toward));
 }
 
 /** A number for a sentence, its places those that it is written in unless told. */

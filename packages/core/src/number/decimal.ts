@@ -96,13 +96,16 @@ const shortWords = 2;
 /** What a number that differs from a short one by a remainder has among its digits. */
 const remainder = /0{5}|9{5}/;
 
+const roundings = { half: DecimalBase.ROUND_HALF_UP, up: DecimalBase.ROUND_CEIL, down: DecimalBase.ROUND_FLOOR };
+
 /**
- * Writes a decimal with a fixed number of places, halves away from zero, and never as "-0.0".
+ * Writes a decimal with a fixed number of places, halves away from zero unless told, and never as "-0.0".
  *
+ * @param toward - "up" or "down" for what must not pass a limit
  * @example fixedText(dec("2.345"), 2) // => "2.35"
  */
-export function fixedText(value: DecimalInput, places: number): DecimalText {
-  const rounded = dec(value).toDecimalPlaces(places, DecimalBase.ROUND_HALF_UP);
+export function fixedText(value: DecimalInput, places: number, toward: keyof typeof roundings = "half"): DecimalText {
+  const rounded = dec(value).toDecimalPlaces(places, roundings[toward]);
   return (rounded.isZero() ? ZERO : rounded).toFixed(places);
 }
 

@@ -1,4 +1,5 @@
 import { told } from "@noodlewright/core";
+import { toldIn } from "@noodlewright/core/figure";
 import { type Gaps, givenDensity, type PassRequest, passSchedule } from "@noodlewright/core/sheet";
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
@@ -146,9 +147,9 @@ describe("problems of a pass schedule", () => {
         code: "passes.step-too-big",
         kind: "no-answer",
         path: ["gaps"],
-        found: "from the first thickness of 8.00 mm to setting 0 (4.80 mm) one pass takes off 40.0 %",
+        found: "from the first thickness of 8 mm to setting 0 (4.8 mm) one pass takes off 40.0 %",
         expected: "at most 33.3 % in one pass",
-        advice: "press or roll the dough to at most 7.20 mm first",
+        advice: "press or roll the dough to at most 7.2 mm first",
       },
     ]);
     expect(passSchedule({ gaps: dial, firstThickness: "7.20", finalThickness: "1.5" }).ok).toBe(true);
@@ -164,7 +165,7 @@ describe("problems of a pass schedule", () => {
     };
     const outcome = passSchedule({ gaps, firstThickness: "6", finalThickness: "2" });
     expect(toldOf(outcome)[0]?.found).toBe(
-      "from setting thick (5.00 mm) to setting thin (2.00 mm) one pass takes off 60.0 %",
+      "from setting thick (5 mm) to setting thin (2 mm) one pass takes off 60.0 %",
     );
   });
 
@@ -178,7 +179,7 @@ describe("problems of a pass schedule", () => {
     };
     const outcome = passSchedule({ gaps, firstThickness: "4", finalThickness: "2" });
     expect(toldOf(outcome).map(({ found }) => found)).toEqual([
-      "from the first thickness of 4.00 mm to setting 2 (2.00 mm) one pass takes off 50.0 %",
+      "from the first thickness of 4 mm to setting 2 (2 mm) one pass takes off 50.0 %",
     ]);
   });
 
@@ -215,16 +216,22 @@ describe("numbers that are told", () => {
   it("are the thicknesses that rolls can give, spring-back counted", () => {
     // gaps of 0.3 to 12 mm give 0.36 to 14.4 mm; 0.3 mm asks for a gap of 0.25 mm, 15 mm for one of 12.5 mm
     const request = { gaps: free, firstThickness: "20", springBack: "1.2" } as const;
-    const advice = "ask for a final thickness of 0.36 mm to 14.40 mm";
-    const range = "a gap that the rolls of this machine open to: 0.30 mm to 12.00 mm";
+    const advice = "ask for a final thickness of 0.36 mm to 14.4 mm";
+    const range = "a gap that the rolls of this machine open to: 0.3 mm to 12 mm";
     expect(refusalOf({ ...request, finalThickness: "0.3" })).toEqual([
       ["a thickness that needs a last gap of 0.25 mm, as the sheet springs back after it", range, advice],
     ]);
     expect(refusalOf({ ...request, finalThickness: "15" })).toEqual([
-      ["a thickness that needs a last gap of 12.50 mm, as the sheet springs back after it", range, advice],
+      ["a thickness that needs a last gap of 12.5 mm, as the sheet springs back after it", range, advice],
     ]);
     expect(passSchedule({ ...request, finalThickness: "0.36" }).ok).toBe(true);
     expect(passSchedule({ ...request, finalThickness: "14.4" }).ok).toBe(true);
+  });
+
+  it("are thicknesses that rolls can give in inches, too: 0.36 mm is 0.01417 in, 14.4 mm is 0.56693 in", () => {
+    const outcome = passSchedule({ gaps: free, firstThickness: "20", springBack: "1.2", finalThickness: "0.3" });
+    const advice = outcome.ok ? [] : outcome.problems.map((problem) => toldIn("us")(problem).advice);
+    expect(advice).toEqual(["ask for a final thickness of 0.015 in to 0.566 in"]);
   });
 
   it("are how thick the dough may be before the widest gap: 6.6 / 0.7 = 9.428 mm", () => {
@@ -233,7 +240,7 @@ describe("numbers that are told", () => {
     // 1 − 6.6 / 12
     expect(refusalOf({ ...request, firstThickness: "12" })).toEqual([
       [
-        "12.00 mm, of which the widest gap would take off 45.0 %",
+        "12 mm, of which the widest gap would take off 45.0 %",
         "at most 30.0 % in one pass",
         "press or roll the dough by hand to at most 9.42 mm first",
       ],
@@ -246,15 +253,15 @@ describe("numbers that are told", () => {
     // 1.5 × 1.1 and 2 × 1.1 about 1.9 mm
     expect(refusalOf({ gaps: dial, firstThickness: "7", finalThickness: "1.9", springBack: "1.1" })).toEqual([
       [
-        "1.90 mm",
+        "1.9 mm",
         "a thickness that one of the settings gives",
-        "ask for 2.20 mm (setting 4) or 1.65 mm (setting 5), or allow a larger difference",
+        "ask for 2.2 mm (setting 4) or 1.65 mm (setting 5), or allow a larger difference",
       ],
     ]);
     const settings = ["5", "2"].map((gap) => ({ name: gap, gap }));
     const [step] = refusalOf({ gaps: { kind: "sticks", settings }, firstThickness: "6", finalThickness: "2" });
     // two thirds of 5 mm
-    expect(step?.[2]).toBe("find a setting between 3.33 mm and 5.00 mm, or allow 60.0 %");
+    expect(step?.[2]).toBe("find a setting between 3.33 mm and 5 mm, or allow 60.0 %");
   });
 
   it("are how far a listed last sheet lies from the thickness asked for, too thin or too thick", () => {
@@ -266,8 +273,8 @@ describe("numbers that are told", () => {
       finalTolerance,
     });
     const advice = "change the last gap or the final thickness";
-    expect(refusalOf(listed("1.2", "0.2"))).toEqual([["a last sheet of 1.20 mm", "1.50 mm, within 0.20 mm", advice]]);
-    expect(refusalOf(listed("1.8", "0.2"))).toEqual([["a last sheet of 1.80 mm", "1.50 mm, within 0.20 mm", advice]]);
+    expect(refusalOf(listed("1.2", "0.2"))).toEqual([["a last sheet of 1.2 mm", "1.5 mm, within 0.2 mm", advice]]);
+    expect(refusalOf(listed("1.8", "0.2"))).toEqual([["a last sheet of 1.8 mm", "1.5 mm, within 0.2 mm", advice]]);
     for (const gap of ["1.2", "1.8"]) expect(passSchedule(listed(gap, "0.3")).ok).toBe(true);
   });
 
@@ -288,7 +295,7 @@ describe("numbers that are told", () => {
     );
     expect(
       refusalOf({ gaps: { kind: "list", gaps: ["2", "3"] }, firstThickness: "4", finalThickness: "3" })[0]?.[0],
-    ).toBe("3.00 mm after 2.00 mm");
+    ).toBe("3 mm after 2 mm");
   });
 });
 

@@ -24,6 +24,22 @@ export type LeftOver = Texts<"portions"> &
     readonly loads: "one" | "several";
   };
 
+/** A thickness that no setting gives, and the nearest that are there, mm. */
+export type NoSuchSetting = Texts<"final"> &
+  Partial<Texts<"meant">> & { readonly choices: readonly Texts<"setting" | "thickness">[] };
+
+/** A compounding gap that the rolls do not have, mm, and those that they have. */
+export type NoSuchGap = Texts<"gap"> &
+  Partial<Texts<"own">> & {
+    readonly gaps:
+      | ({ readonly kind: "free" } & Texts<"least" | "greatest">)
+      | { readonly kind: "dial" | "line" | "sticks"; readonly settings: readonly Texts<"gap" | "name">[] };
+  };
+
+/** Lengths that are not to be passed, whatever unit they are rounded in. */
+const atMost = (length: string): Measure => ({ ...measure(length, "mm"), toward: "down" });
+const atLeast = (length: string): Measure => ({ ...measure(length, "mm"), toward: "up" });
+
 const meltingIce =
   "The ice has to melt while the dough is mixed: crush it or take flakes, and feel for pieces before the dough rests.";
 
@@ -101,16 +117,20 @@ export const sheet = {
       advice: "correct the number or its unit",
     };
   }),
-  "compounding.gap-not-there": noAnswer(
-    ({ gap, gaps, own }: Texts<"gap" | "gaps"> & Partial<Texts<"own">>, _, tell) => ({
+  "compounding.gap-not-there": noAnswer(({ gap, gaps, own }: NoSuchGap, _, tell) => {
+    const there =
+      gaps.kind === "free"
+        ? `${tell(atLeast(gaps.least))} to ${tell(atMost(gaps.greatest))}`
+        : `one of ${gaps.settings.map(({ gap, name }) => `${tell(measure(gap, "mm"))} (${name})`).join(", ")}`;
+    return {
       found: tell(measure(gap, "mm")),
-      expected: own === undefined ? gaps : `${tell(measure(own, "mm"))} at the compounding rolls, or ${gaps}`,
+      expected: own === undefined ? there : `${tell(measure(own, "mm"))} at the compounding rolls, or ${there}`,
       advice:
         own === undefined
           ? "compound at a gap that the rolls have, or give rolls of their own under the machine's `compoundingGap:`"
           : "compound at a gap that the rolls have",
-    }),
-  ),
+    };
+  }),
   "fits.rolls-too-narrow": noAnswer(({ width, rolls }: Texts<"width" | "rolls">, _, tell) => ({
     found: `a sheet ${tell(measure(width, "mm"))} wide`,
     expected: `at most ${tell(measure(rolls, "mm"))}`,
@@ -151,52 +171,68 @@ export const sheet = {
       advice: `divide the dough into ${sheets} sheets of ${tell(measure(each, "mm"))}`,
     }),
   ),
-  "passes.final-not-on-setting": noAnswer(
-    ({ final, choices }: Texts<"final"> & Lists<"choices"> & Partial<Texts<"meant">>) => ({
-      found: final,
-      expected: "a thickness that one of the settings gives",
-      advice:
-        choices.length === 0
-          ? "measure the settings and list them"
-          : `ask for ${choices.join(" or ")}, or allow a larger difference`,
-    }),
-  ),
+  "passes.final-not-on-setting": noAnswer(({ final, choices }: NoSuchSetting, _, tell) => ({
+    found: tell(measure(final, "mm")),
+    expected: "a thickness that one of the settings gives",
+    advice:
+      choices.length === 0
+        ? "measure the settings and list them"
+        : `ask for ${choices.map(({ setting, thickness }) => `${tell(measure(thickness, "mm"))} (setting ${setting})`).join(" or ")}, or allow a larger difference`,
+  })),
   "passes.step-too-big": noAnswer(
-    ({
-      before,
-      from,
-      to,
-      after,
-      reduction,
-      most,
-      thickest,
-      thinnest,
-    }: Texts<"before" | "to" | "after" | "reduction" | "most" | "thickest" | "thinnest"> & Partial<Texts<"from">>) => ({
-      found: `from ${from === undefined ? `the first thickness of ${before}` : `setting ${from} (${before})`} to setting ${to} (${after}) one pass takes off ${reduction}`,
+    (
+      {
+        before,
+        from,
+        to,
+        after,
+        reduction,
+        most,
+        thickest,
+        thinnest,
+      }: Texts<"before" | "to" | "after" | "reduction" | "most" | "thickest" | "thinnest"> & Partial<Texts<"from">>,
+      _,
+      tell,
+    ) => ({
+      found: `from ${from === undefined ? `the first thickness of ${tell(measure(before, "mm"))}` : `setting ${from} (${tell(measure(before, "mm"))})`} to setting ${to} (${tell(measure(after, "mm"))}) one pass takes off ${reduction}`,
       expected: `at most ${most} in one pass`,
       advice:
         from === undefined
-          ? `press or roll the dough to at most ${thickest} first`
-          : `find a setting between ${thinnest} and ${before}, or allow ${reduction}`,
+          ? `press or roll the dough to at most ${tell(atMost(thickest))} first`
+          : `find a setting between ${tell(atLeast(thinnest))} and ${tell(measure(before, "mm"))}, or allow ${reduction}`,
     }),
   ),
   "passes.final-outside-gap": noAnswer(
-    ({ lastGap, least, greatest, possible }: Texts<"lastGap" | "least" | "greatest" | "possible" | "meant">) => ({
-      found: `a thickness that needs a last gap of ${lastGap}, as the sheet springs back after it`,
-      expected: `a gap that the rolls of this machine open to: ${least} to ${greatest}`,
-      advice: `ask for a final thickness of ${possible}`,
+    (
+      {
+        lastGap,
+        least,
+        greatest,
+        thinnest,
+        thickest,
+      }: Texts<"lastGap" | "least" | "greatest" | "thinnest" | "thickest" | "meant">,
+      _,
+      tell,
+    ) => ({
+      found: `a thickness that needs a last gap of ${tell(measure(lastGap, "mm"))}, as the sheet springs back after it`,
+      expected: `a gap that the rolls of this machine open to: ${tell(atLeast(least))} to ${tell(atMost(greatest))}`,
+      advice: `ask for a final thickness of ${tell(atLeast(thinnest))} to ${tell(atMost(thickest))}`,
     }),
   ),
   "passes.first-too-thick": noAnswer(
-    ({
-      first,
-      reduction,
-      most,
-      thickest,
-    }: Texts<"first" | "reduction" | "most" | "thickest"> & Partial<Texts<"meant">>) => ({
-      found: `${first}, of which the widest gap would take off ${reduction}`,
+    (
+      {
+        first,
+        reduction,
+        most,
+        thickest,
+      }: Texts<"first" | "reduction" | "most" | "thickest"> & Partial<Texts<"meant">>,
+      _,
+      tell,
+    ) => ({
+      found: `${tell(measure(first, "mm"))}, of which the widest gap would take off ${reduction}`,
       expected: `at most ${most} in one pass`,
-      advice: `press or roll the dough by hand to at most ${thickest} first`,
+      advice: `press or roll the dough by hand to at most ${tell(atMost(thickest))} first`,
     }),
   ),
   "machine.unknown": input(
@@ -244,7 +280,7 @@ export const sheet = {
           advice: "lower the final thickness or start thicker",
         }
       : {
-          found: `${facts.thickness} after ${facts.before}`,
+          found: `${tell(measure(facts.thickness, "mm"))} after ${tell(measure(facts.before, "mm"))}`,
           expected: "no pass that leaves the sheet thicker",
           advice: "lower this gap",
         },
@@ -254,9 +290,9 @@ export const sheet = {
     expected: "at least one gap in mm",
     advice: "list the gaps, widest first",
   })),
-  "passes.list-misses-final": input(({ last, final, within }: Texts<"last" | "final" | "within">) => ({
-    found: `a last sheet of ${last}`,
-    expected: `${final}, within ${within}`,
+  "passes.list-misses-final": input(({ last, final, within }: Texts<"last" | "final" | "within">, _, tell) => ({
+    found: `a last sheet of ${tell(measure(last, "mm"))}`,
+    expected: `${tell(measure(final, "mm"))}, within ${tell(measure(within, "mm"))}`,
     advice: "change the last gap or the final thickness",
   })),
   "sheet.not-stated": input<{ readonly meant?: Readonly<Record<string, string | number>> }>(() => ({

@@ -42,11 +42,7 @@ export function compoundingProblems({ gap }: Compounding, gaps: Gaps, own?: Deci
       ? dec(gap).gte(gaps.least) && dec(gap).lte(gaps.greatest)
       : gaps.settings.some((setting) => dec(setting.gap).eq(gap));
   if (there) return [];
-  const expected =
-    gaps.kind === "free"
-      ? `${gaps.least} to ${gaps.greatest} mm`
-      : `one of ${gaps.settings.map((setting) => `${setting.gap} mm (${setting.name})`).join(", ")}`;
-  const facts = { gap, gaps: expected, ...(own !== undefined && { own }) };
+  const facts = { gap, gaps, ...(own !== undefined && { own }) };
   return [problem("compounding.gap-not-there", ["compounding", "gap"], facts)];
 }
 

@@ -44,11 +44,11 @@ function noSuchSetting(stops: readonly Stop[], final: Decimal): Problem {
   const thicker = stops.findLast((stop) => stop.thickness.gt(final));
   const thinner = stops.find((stop) => stop.thickness.lt(final));
   const near = [thicker, thinner].filter((stop) => stop !== undefined);
-  const choices = near.map((stop) => `${mm(stop.thickness)} (setting ${stop.name})`);
+  const choices = near.map(({ name, thickness }) => ({ setting: name, thickness: mm(thickness) }));
   return problem("passes.final-not-on-setting", ["finalThickness"], {
     final: mm(final),
     choices,
-    ...(near[0] && { meant: mm(near[0].thickness) }),
+    ...(choices[0] && { meant: `${choices[0].thickness} mm` }),
   });
 }
 

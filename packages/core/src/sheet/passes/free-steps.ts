@@ -19,8 +19,9 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
         lastGap: mm(lastGap),
         least: mm(least),
         greatest: mm(greatest),
-        possible: `${thinnest} to ${thickest}`,
-        meant: lastGap.lt(least) ? thinnest : thickest,
+        thinnest,
+        thickest,
+        meant: `${lastGap.lt(least) ? thinnest : thickest} mm`,
       }),
     );
   }
@@ -63,7 +64,7 @@ function firstTooThick(first: Decimal, widest: Decimal, largestReduction: Decima
     reduction: percent(reductionOf(first, widest)),
     most: percent(largestReduction.div(HUNDRED)),
     thickest,
-    ...(isStated && { meant: thickest }),
+    ...(isStated && { meant: `${thickest} mm` }),
   });
 }
 

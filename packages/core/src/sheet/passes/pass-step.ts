@@ -62,9 +62,9 @@ export function upwards(value: Decimal): Decimal {
   return downwards(value.negated()).negated();
 }
 
-/** For messages. */
-export function mm(value: Decimal): string {
-  return `${fixedText(value, 2)} mm`;
+/** Millimetres for messages. */
+export function mm(value: Decimal): DecimalText {
+  return fixedText(value, 2);
 }
 
 /** For messages. */
