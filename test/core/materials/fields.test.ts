@@ -1,3 +1,4 @@
+import { toldIn } from "@noodlewright/core/figure";
 import { basisText } from "@noodlewright/core/spec";
 import { describe, expect, it } from "vitest";
 import * as z from "zod/mini";
@@ -70,6 +71,31 @@ describe("fields", () => {
     ["price", priceField("a price"), "cheap", "price.unreadable"],
   ] as const)("%s of %j", (_, field, input, expected) => {
     expect(read(field, input)).toBe(expected);
+  });
+});
+
+describe("the limits of a quantity", () => {
+  // 60 °C is 140 °F, 0 °C 32 °F; 100 mm is 3.93700… in, told so that it is not passed
+  it.each([
+    ["temperature", { least: "0", most: "60" }, "200 °C", "from 0 °C to 60 °C", "from 32 °F to 140 °F"],
+    ["length", { above: "0", most: "100" }, "1 m", "above 0 and at most 100 mm", "above 0 and at most 3.937 in"],
+    ["time", { least: "0", most: "604800" }, "8 d", "from 0 to 7 d", "from 0 to 7 d"],
+    ["time", { above: "60", most: "2000" }, "1 h", "above 1 min and at most 2000 s", "above 1 min and at most 2000 s"],
+    [
+      "share",
+      { least: "1", most: "90", after: " of flour" },
+      "95 %",
+      "from 1 % to 90 % of flour",
+      "from 1 % to 90 % of flour",
+    ],
+  ] as const)("of %s %j are told for %s in the units asked for", (dimension, limits, input, metric, us) => {
+    const outcome = quantityField([dimension], "one", [], limits).safeParse(input);
+    const [issue] = outcome.error?.issues ?? [];
+    const refusal = issue?.code === "custom" ? issue.params?.["problem"] : undefined;
+    expect((["metric", "us"] as const).map((units) => toldIn(units)(refusal).expected)).toEqual([
+      `a ${dimension} ${metric}`,
+      `a ${dimension} ${us}`,
+    ]);
   });
 });
 

@@ -52,7 +52,7 @@ export const doubtFields = () => ({
       ["share"],
       "Added water that noodle dough of this flour alone takes at its moisture, the kitchen's own, % of it",
       ["36 %"],
-      { least: "0", most: "300", words: "a share from 0 to 300 % of the flour" },
+      { least: "0", most: "300", after: " of the flour" },
     ),
   ),
   absorptionUncertainty: z.optional(

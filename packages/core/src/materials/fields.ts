@@ -86,7 +86,9 @@ interface QuantityLimits {
   readonly most?: string;
   /** Greatest value in base units of the other dimensions; a mass has one anyway. */
   readonly mostOther?: Readonly<Partial<Record<Dimension, string>>>;
-  /** The limits in words, for messages. */
+  /** What the message says after the limits, as of what a share is. */
+  readonly after?: string;
+  /** The limits in words, where their numbers do not say them. */
   readonly words?: string;
 }
 
@@ -113,13 +115,15 @@ export function quantityField(
       }
       const { dimension } = reading.quantity;
       const value = dec(reading.quantity.value);
-      const { least, above, words } = limits;
+      const { least, above, words, after } = limits;
       const most = dimension === dimensions[0] ? limits.most : (limits.mostOther?.[dimension] ?? mostOf(dimension));
       const wrong =
         (least !== undefined && value.lt(least)) ||
         (above !== undefined && value.lte(above)) ||
         (most !== undefined && value.gt(most));
-      return wrong ? refuseValue(context, outOfRange(input, words ?? "a value within its limits")) : reading.quantity;
+      if (!wrong) return reading.quantity;
+      const kept = words === undefined ? { dimension, least, above, most, after } : { limits: words };
+      return refuseValue(context, problem("quantity.out-of-range", [], { written: said(input), ...kept }));
     },
     { description, examples: [...examples], quantity: { dimensions } },
   );
@@ -129,13 +133,9 @@ function mostOf(dimension: Dimension): string | undefined {
   return dimension === "mass" ? greatestMass : undefined;
 }
 
-function outOfRange(input: string, limits: string): Problem {
-  return problem("quantity.out-of-range", [], { written: said(input), limits });
-}
-
 /** A percentage from 0 to 100. */
 export function shareField(description: string, examples: readonly string[], most = "100") {
-  return quantityField(["share"], description, examples, { least: "0", most, words: `a share from 0 to ${most} %` });
+  return quantityField(["share"], description, examples, { least: "0", most });
 }
 
 /** A mass above zero. */
@@ -175,7 +175,7 @@ export function amountOrRestField(description: string, examples: readonly string
       }
       const most = mostOf(reading.quantity.dimension);
       if (most !== undefined && dec(reading.quantity.value).gt(most))
-        return refuseValue(context, outOfRange(input, massWords));
+        return refuseValue(context, problem("quantity.out-of-range", [], { written: said(input), limits: massWords }));
       return reading.quantity;
     },
     { description, examples: [...examples], quantity: { dimensions: ["share", "mass"], rest: true } },

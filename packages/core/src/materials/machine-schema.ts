@@ -10,7 +10,6 @@ export function lengthField(description: string, examples: readonly string[], mo
   return quantityField(["length"], description, examples, {
     above: "0",
     most,
-    words: `a length above zero and at most ${most} mm`,
   });
 }
 
@@ -22,7 +21,7 @@ export function densityField(description: string, examples: readonly string[]) {
   return quantityField(["density"], description, examples, {
     least: "0.5",
     most: MOST_DENSITY,
-    words: `a density from 0.5 to ${MOST_DENSITY} g/mL, about that of flour without any air`,
+    after: ", about that of flour without any air",
   });
 }
 
@@ -31,7 +30,6 @@ export function trimField(description: string, examples: readonly string[]) {
   return quantityField(["length"], description, examples, {
     least: "0",
     most: "1000",
-    words: "a length from zero to 1000 mm",
   });
 }
 
@@ -83,7 +81,6 @@ const mostStands = 20;
 const speedField = quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {
   above: "0",
   most: "200",
-  words: "a speed above zero and at most 200 m/min",
 });
 
 const ways = ["gap", "dial", "line", "sticks"] as const;

@@ -77,7 +77,7 @@ const solutionSchema = section(
         ["temperature"],
         "Temperature of the volume, density or reading; 20 °C unless stated, for °Bé that of the hydrometer",
         ["20 °C"],
-        { least: "0", most: "40", words: "a temperature from 0 to 40 °C" },
+        { least: "0", most: "40" },
       ),
     ),
   }),
@@ -109,13 +109,12 @@ const assaySchema = section(
       ["share"],
       "Content of the salt; of the dried product where a loss on drying is stated",
       ["99.2 %"],
-      { above: "0", most: "100", words: "a share above 0 and at most 100 %" },
+      { above: "0", most: "100" },
     ),
     lossOnDrying: z.optional(
       quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {
         least: "0",
         most: "99",
-        words: "a share from 0 to 99 %",
       }),
     ),
   }),

@@ -99,7 +99,7 @@ function boundsField(description: string, examples: readonly [string, ...string[
 }
 
 const percent = (description: string, example: string) =>
-  quantityField(["share"], description, [example], { least: "0", most: "100", words: "a share from 0 to 100 %" });
+  quantityField(["share"], description, [example], { least: "0", most: "100" });
 
 const flourName = (description: string) => described(word(80), { description, examples: ["bread flour"] });
 

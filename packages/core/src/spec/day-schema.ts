@@ -5,18 +5,16 @@ const minutes = (description: string, example: string) =>
   quantityField(["time"], description, [example], {
     above: "0",
     most: "604800",
-    words: "a time above zero and at most 7 d",
   });
 
 const waitSchema = (what: string, least: string, most: string) =>
   z.optional(
     z.strictObject({
-      least: quantityField(["time"], `Shortest ${what}`, [least], { least: "0", most: "604800", words: "at most 7 d" }),
+      least: quantityField(["time"], `Shortest ${what}`, [least], { least: "0", most: "604800" }),
       most: z.optional(
         quantityField(["time"], `Longest ${what}; no limit unless stated`, [most], {
           least: "0",
           most: "604800",
-          words: "at most 7 d",
         }),
       ),
     }),
@@ -46,14 +44,12 @@ const potSchema = section({ id: "Pot", description: "A pot and what goes into it
     quantityField(["power"], "Power that reaches the water, found by timing a pot as it warms", ["9 kW"], {
       above: "0",
       most: "1000",
-      words: "a power above zero and at most 1000 kW",
     }),
   ),
   boilsAt: z.optional(
     quantityField(["temperature"], "Temperature at which water boils there; 100 °C unless stated", ["98 °C"], {
       least: "70",
       most: "105",
-      words: "a temperature from 70 to 105 °C",
     }),
   ),
 }));
@@ -82,7 +78,7 @@ export const planSchema = section(
         ["time"],
         "Time to cut a load and portion it; 0 min where a slitter in line cuts as the sheet leaves the rolls",
         ["12 min", "0 min"],
-        { least: "0", most: "604800", words: "a time of at most 7 d" },
+        { least: "0", most: "604800" },
       ),
     ),
     boil: z.optional(minutes("Time to boil a load, basket after basket", "20 min")),
@@ -105,8 +101,7 @@ export const planSchema = section(
 
 /** A temperature between two, °C. */
 export function celsius(description: string, example: string, least: string, most: string) {
-  const words = `a temperature from ${least} to ${most} °C`;
-  return quantityField(["temperature"], description, [example], { least, most, words });
+  return quantityField(["temperature"], description, [example], { least, most });
 }
 
 /** The `temperature:` section: what the water temperature is worked out from. */
@@ -133,7 +128,6 @@ export const temperatureSchema = section(
       quantityField(["heat"], "Heat of mixing of this dough in this mixer, measured, per kg of dough", ["12 kJ/kg"], {
         least: "0",
         most: "200",
-        words: "a heat from 0 to 200 kJ/kg",
       }),
     ),
     mixerPower: z.optional(
@@ -144,7 +138,6 @@ export const temperatureSchema = section(
         {
           least: "0",
           most: "1000",
-          words: "a power of at most 1000 kW",
         },
       ),
     ),
@@ -152,7 +145,6 @@ export const temperatureSchema = section(
       quantityField(["time"], "Time that the mixer runs", ["10 min"], {
         least: "0",
         most: "36000",
-        words: "a time of at most 10 h",
       }),
     ),
     friction: z.optional(
@@ -163,7 +155,6 @@ export const temperatureSchema = section(
         {
           least: "0",
           most: "60",
-          words: "a difference from 0 to 60 K",
         },
       ),
     ),

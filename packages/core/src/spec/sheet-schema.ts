@@ -59,7 +59,6 @@ export const sheetSchema = section(
       quantityField(["share"], "Most of the thickness that a pass takes off; one third unless stated", ["30 %"], {
         least: "1",
         most: "90",
-        words: "a share from 1 to 90 %",
       }),
     ),
     springBack: z.optional(

@@ -112,7 +112,7 @@ const waterSchema = section(
       quantityField(["share"], "All water, the flour's own included, % of the dough", ["36 %"], {
         above: "0",
         most: "70",
-        words: "a share above 0 and at most 70 % of the dough",
+        after: " of the dough",
       }),
     ),
     onFlourMoisture: z.optional(
@@ -144,7 +144,6 @@ const reworkSchema = section(
       quantityField(["time"], "The kitchen's own greatest age of rework, told with it", ["1 d"], {
         above: "0",
         most: "604800",
-        words: "a time above zero and at most 7 d",
       }),
     ),
   }),
@@ -301,7 +300,7 @@ export const specSchema = described(
         ["share"],
         "Most that rounding to the scale may be off before a warning; 1 % unless stated",
         ["1 %"],
-        { above: "0", most: "100", words: "a share above 0 and at most 100 %" },
+        { above: "0", most: "100" },
       ),
     ),
   }),

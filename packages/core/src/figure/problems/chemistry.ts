@@ -165,9 +165,9 @@ export const chemistry = {
     expected: "a solution",
     advice: "give the water the salts dissolve in",
   })),
-  "ph.temperature": noAnswer(({ temperature }: Counts<"temperature">) => ({
-    found: `${temperature} °C`,
-    expected: "0 to 40 °C",
+  "ph.temperature": noAnswer(({ temperature }: Counts<"temperature">, _, tell) => ({
+    found: tell(measure(temperature, "°C")),
+    expected: `${tell(measure(0, "°C"))} to ${tell(measure(40, "°C"))}`,
     advice: "ask for a temperature in the range",
   })),
   "ph.no-salt": noAnswer(() => ({
@@ -185,9 +185,9 @@ export const chemistry = {
     expected: "steps above 0 g",
     advice: "state the smallest step that the scale shows",
   })),
-  "solutions.temperature": input(({ temperature }: Texts<"temperature">) => ({
-    found: `a solution made at ${temperature} °C`,
-    expected: "0 to 100 °C, where water is liquid",
+  "solutions.temperature": input(({ temperature }: Texts<"temperature">, _, tell) => ({
+    found: `a solution made at ${tell(measure(temperature, "°C"))}`,
+    expected: `${tell(measure(0, "°C"))} to ${tell(measure(100, "°C"))}, where water is liquid`,
     advice: "state the temperature of the water",
   })),
   "solubility.no-table": noAnswer(({ name, tables }: Texts<"name"> & Lists<"tables">) => ({

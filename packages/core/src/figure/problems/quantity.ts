@@ -1,5 +1,7 @@
+import { dec } from "../../number/decimal.ts";
 import type { QuantityFault } from "../../number/quantity.ts";
-import { type Dimension, findUnit, unitsFor } from "../../number/units.ts";
+import { type Dimension, findUnit, units, unitsFor } from "../../number/units.ts";
+import { type Measure, measure } from "../in-system.ts";
 import { input, type Sentences, type Texts } from "./entry.ts";
 import { withPoints } from "./words.ts";
 
@@ -10,6 +12,15 @@ type Unreadable = Texts<"written"> &
     /** The word `rest` would do as well. */
     readonly rest?: true;
   };
+
+/** What a quantity is held to, in the base unit of its dimension. */
+export interface Limits {
+  readonly dimension: Dimension;
+  readonly least?: string | undefined;
+  readonly above?: string | undefined;
+  readonly most?: string | undefined;
+  readonly after?: string | undefined;
+}
 
 export const quantity = {
   "quantity.unreadable": input((facts: Unreadable): Sentences => {
@@ -27,11 +38,11 @@ export const quantity = {
     };
   }),
   "quantity.out-of-range": input(
-    (facts: Texts<"written" | "limits"> | Texts<"name" | "parts" | "most">): Sentences =>
-      "limits" in facts
+    (facts: (Texts<"written"> & (Limits | Texts<"limits">)) | Texts<"name" | "parts" | "most">, _, tell): Sentences =>
+      "written" in facts
         ? {
             found: facts.written,
-            expected: facts.limits,
+            expected: "limits" in facts ? facts.limits : limitsOf(facts, tell),
             advice: "check the number and its unit: what lies beyond is taken for a slip",
           }
         : {
@@ -41,6 +52,24 @@ export const quantity = {
           },
   ),
 };
+
+function limitsOf({ dimension, least, above, most, after = "" }: Limits, tell: (measure: Measure) => string): string {
+  const end = (value: string, toward: "up" | "down"): string =>
+    value === "0" && dimension !== "temperature" ? value : tell({ ...inLargest(value, dimension), toward });
+  const ends = [
+    above === undefined ? [] : `above ${end(above, "up")}`,
+    least === undefined ? [] : `from ${end(least, "up")}`,
+    most === undefined ? [] : `${least === undefined ? "at most" : "to"} ${end(most, "down")}`,
+  ].flat();
+  return `a ${dimension} ${ends.join(least === undefined ? " and " : " ")}${after}`;
+}
+
+/** A value in base units, in the largest unit that has it in whole numbers where that is one of time. */
+function inLargest(value: string, dimension: Dimension): Measure {
+  const own = units.filter((unit) => unit.dimension === dimension);
+  const unit = dimension === "time" ? own.findLast(({ factor }) => dec(value).mod(factor).isZero()) : own[0];
+  return measure(dec(value).div(unit?.factor ?? 1), unit?.symbol ?? "");
+}
 
 function righted(written: string): string {
   const points = withPoints(written);
