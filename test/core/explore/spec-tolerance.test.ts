@@ -18,7 +18,7 @@ const noodle: Written = {
 
 function tolerated(written: Written): BatchTolerance {
   const { spec, formula } = workedOut(written);
-  return answered(batchTolerance(spec, formula, answered(planBatch(spec, formula)), { draws: 100 }));
+  return batchTolerance(spec, formula, answered(planBatch(spec, formula)), { draws: 100 });
 }
 
 function causeOf({ causes }: BatchTolerance, id: string) {

@@ -15,6 +15,7 @@ export const given = {
   wished: `{ ...noodle, flours: [{ name: "bread flour", amount: "find" }, { name: "cake flour", amount: "find" }], wanted: { protein: "10 %" } }`,
   egg: `{ ...noodle, ingredients: [{ name: "whole egg", amount: "20 %" }] }`,
   house: `{ moisture: "14 %" }`,
+  milled: `(moisture) => ({ materials: { "mill flour": { moisture } } })`,
   mine: `{ width: "240 mm", gap: { least: "1 mm", greatest: "8 mm" }, cutters: [{ size: 20 }] }`,
   rollerWith: `(changes) => ({ machines: { roller: { ...mine, ...changes } } })`,
   day: `{ ...ofTenKilos, plan: { serve: "12:15", mix: "15 min", boil: "10 min" } }`,
@@ -120,7 +121,6 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "spec.missing": ["water", `readSpec({ ...noodle, water: undefined })`],
   "spec.type": ["flours", `readSpec({ ...noodle, flours: "bread flour" })`],
   "spec.unknown-key": ["watr", `readSpec({ ...noodle, watr: "36 %" })`],
-  "spec.quantity": ["step", `about(noodle, (one) => askTrial(one, { step: "50 %" }))`],
 
   // materials and labels
   "materials.unknown": ["flours[0].name", `readNoodleData(withFlours({ "bred flour": "100 %" }))`],
@@ -282,6 +282,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     `readNoodle({ ...withFlours({ "harbour flour": "100 %" }), include: ["store.yaml"] })`,
   ],
   "noodle.not-included": ["include", `readNoodle({ ...noodle, include: ["store.yaml"] })`],
+  "noodle.named-twice": [
+    "include",
+    `readNoodle({ ...withFlours({ "mill flour": "100 %" }), include: ["mill.yaml", "store.yaml"] }, { kitchens: [milled("12 %"), milled("13 %")] })`,
+  ],
   "spec.unusual": ["losses.mixing", `readNoodle({ ...noodle, losses: { mixing: "60 %" } })`],
   "path.no-entry": ['flours."rye flour"', `keyPathIn(noodle, ["flours", "rye flour", "amount"])`],
   "path.several": [
@@ -428,8 +432,6 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   ],
 
   // errors and trials
-  "tolerance.seed": ["seed", `about(ofTenKilos, (one) => askTolerance(one, { seed: 0 }))`],
-  "tolerance.draws": ["draws", `about(ofTenKilos, (one) => askTolerance(one, { draws: 10 }))`],
   "trial.flour": ["flour", `waterTrial({ flour: "0", water: "34" })`],
   "trial.water": ["water", `waterTrial({ flour: "200", water: "0.5" })`],
 

@@ -1,6 +1,6 @@
 import { readFileSync } from "node:fs";
 import * as core from "@noodlewright/core";
-import { compositionOf, makeUp, pure, splitByEndPoints } from "@noodlewright/core/chemistry";
+import { compositionOf, listSalts, makeUp, pure, splitByEndPoints } from "@noodlewright/core/chemistry";
 import { searchBlend, squareRule } from "@noodlewright/core/explore";
 import { type Path, pathText, recalculated } from "@noodlewright/core/figure";
 import { gainFromWeights, momentAt } from "@noodlewright/core/sheet";
@@ -119,6 +119,101 @@ it("takes nothing for a noodle that reading did not make", () => {
     (one) => core.askNutrition(one),
   ];
   for (const ask of asks) expect(() => ask(foreign)).toThrow(/a noodle is made by readNoodle; it is not data/u);
+});
+
+const nothing = null as never;
+const wishes: readonly (readonly [
+  name: string,
+  ask: (wish: never) => object,
+  odd: readonly (readonly [unknown, string])[],
+])[] = [
+  [
+    "readNoodle",
+    (wish) => core.readNoodle(plain, wish),
+    [
+      [{ units: "imperial" }, "spec.choice units"],
+      [{ kitchens: [null] }, "spec.type kitchens[0]"],
+      [{ kitchens: kitchen }, "spec.type kitchens"],
+      [{ kitchen: [] }, "spec.unknown-key kitchen"],
+      [
+        { kitchens: [{ materials: { flour: { moisture: 13, ash: "x" } } }] },
+        "quantity.unreadable kitchens[0].materials.flour.moisture,quantity.unreadable kitchens[0].materials.flour.ash",
+      ],
+    ],
+  ],
+  [
+    "askCard",
+    (wish) => core.askCard(noodle, wish),
+    [
+      [{}, "spec.missing date"],
+      [{ date: 20261126 }, "spec.type date"],
+      [{ date: "2026-11-26", loads: 1 }, "spec.type loads"],
+      [{ date: "2026-11-26", files: [{}] }, "spec.missing files[0].name,spec.missing files[0].checksum"],
+    ],
+  ],
+  [
+    "askFlourReplacement",
+    (wish) => core.askFlourReplacement(noodle, wish),
+    [
+      [{ missing: nothing }, "spec.type missing"],
+      [{ missing: "bread flour", hold: ["protein"] }, "spec.type hold"],
+    ],
+  ],
+  [
+    "askIngredientReplacement",
+    (wish) => core.askIngredientReplacement(noodle, wish),
+    [[{ missing: "egg" }, "spec.missing by"]],
+  ],
+  ["askLot", (wish) => core.askLot(noodle, wish), [[{ hold: 5 }, "spec.type hold"]]],
+  [
+    "askMend",
+    (wish) => core.askMend(noodle, wish),
+    [
+      [{ weighed: {} }, "spec.type weighed"],
+      [{ weighed: [{ name: "tap water", amount: 3170 }] }, "spec.type weighed[0].amount"],
+      [{ weighed: [], noMore: "salt" }, "spec.type noMore"],
+    ],
+  ],
+  [
+    "askNutrition",
+    (wish) => core.askNutrition(noodle, wish),
+    [
+      [{ rules: "UK" }, "spec.choice rules"],
+      [{ jurisdiction: 1 }, "spec.choice jurisdiction"],
+    ],
+  ],
+  [
+    "askTolerance",
+    (wish) => core.askTolerance(noodle, wish),
+    [
+      [{ seed: "7" }, "spec.type seed"],
+      [{ seed: 0, draws: Number.NaN }, "spec.size seed,spec.type draws"],
+      [{ draws: 100_001 }, "spec.size draws"],
+    ],
+  ],
+  [
+    "askTrial",
+    (wish) => core.askTrial(noodle, wish),
+    [
+      [{ flour: 200 }, "quantity.unreadable flour"],
+      [{ step: "50 %" }, "quantity.out-of-range step"],
+      [{ steps: "1 %" }, "spec.unknown-key steps"],
+    ],
+  ],
+];
+
+it.each(wishes)("%s tells what is wrong with a wish that no compiler saw", (_name, ask, odd) => {
+  for (const wish of [null, 1, "wish", ["wish"]]) expect(refusals(ask(wish as never) as never)).toEqual(["spec.type "]);
+  for (const [wish, told] of odd) expect(refusals(ask(wish as never) as never).join()).toBe(told);
+});
+
+it("tells what is wrong with what is compared and looked up", () => {
+  expect(refusals(core.askCompare(nothing))).toEqual(["spec.type "]);
+  expect(refusals(core.askCompare([nothing]))).toEqual(["spec.type [0]"]);
+  expect(refusals(core.askCompare([{ name: nothing, noodle }]))).toEqual(["spec.type [0].name"]);
+  expect(refusals(core.listWords(nothing))).toEqual(["spec.type "]);
+  expect(refusals(core.listMaterials(nothing, "sand" as never))).toEqual(["spec.type words", "spec.choice kind"]);
+  expect(refusals(listSalts(nothing))).toEqual(["spec.type words"]);
 });
 
 it("reads a noodle in a copy of a kitchen that was read, and in the data of one", () => {

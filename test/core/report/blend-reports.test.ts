@@ -1,19 +1,16 @@
-import { askBlend, type Report, readNoodleData } from "@noodlewright/core";
+import { askBlend, askTrial, type Report, readNoodleData } from "@noodlewright/core";
 import { describe, expect, it } from "vitest";
 import { planBatch } from "#core/batch/batch.ts";
 import { designBlend } from "#core/blend/spec-blend.ts";
 import { replaceIngredient } from "#core/blend/spec-product.ts";
 import { correctForLot, replaceFlour } from "#core/blend/spec-substitute.ts";
 import { batchTolerance } from "#core/explore/spec-tolerance.ts";
-import { formulaTrial } from "#core/explore/spec-trial.ts";
-import { weighTrial } from "#core/explore/trial-weights.ts";
 import { formulaOf } from "#core/formula/formula.ts";
 import { dec, sum } from "#core/number/decimal.ts";
 import { blendSearchReport } from "#core/report/blend-search-report.ts";
 import { productReport } from "#core/report/product-report.ts";
 import { substituteReport } from "#core/report/substitute-report.ts";
 import { toleranceReport } from "#core/report/tolerance-report.ts";
-import { trialReport } from "#core/report/trial-report.ts";
 import { listed, noteCodesOf } from "../formula/worked-out.ts";
 import { answered, codesOf, toldOf } from "../told-of.ts";
 import { linesOf, tableOf, textsOf } from "./parts.ts";
@@ -85,7 +82,7 @@ function lotOf(input: object): Report {
 function toleranceOf(input: object): Report {
   const { spec, formula } = specOf(input);
   const batch = answered(planBatch(spec, formula));
-  return toleranceReport(formula, answered(batchTolerance(spec, formula, batch, { draws: 200 })), []);
+  return toleranceReport(formula, batchTolerance(spec, formula, batch, { draws: 200 }), []);
 }
 
 const lot = { of: "plain flour of the mill", figures: { protein: "9.9 %", moisture: "14.5 %" } };
@@ -113,9 +110,8 @@ const reports: Readonly<Record<string, () => Report>> = {
     return productReport(formula, answered(replaceIngredient(formula, "whole egg", "dried whole egg")), []);
   },
   "a trial": () => {
-    const { spec, formula } = specOf(school);
-    const trial = answered(formulaTrial(formula, { flour: "250 g", step: "1.5 %" }));
-    return trialReport(formula, answered(weighTrial(spec, formula, trial, true)), []);
+    const trial = askTrial(answered(readNoodleData(school, { units: "us" })), { flour: "250 g", step: "1.5 %" });
+    return (trial.ok ? trial.report() : undefined) as Report;
   },
   tolerances: () => toleranceOf(school),
 };

@@ -55,7 +55,10 @@ export async function loadSpec(
   const place = (problem: AnyProblem): PlacedProblem => placeProblem(problem, parsed, overrides);
   const faults = [...parsed.duplicates, ...problems, ...included.problems];
   if (faults.length > 0) {
-    const rest = included.problems.length > 0 ? readSpec(data) : readStatedNoodle(data, included, await beyond(data));
+    const rest =
+      included.problems.length > 0
+        ? readSpec(data)
+        : readStatedNoodle(data, { kitchens: included.kitchens }, await beyond(data));
     return { ok: false, problems: [...faults, ...(rest.ok ? [] : rest.problems.map(place))] };
   }
   const { kitchens, files } = included;

@@ -33,7 +33,7 @@ export interface MendWish {
   /** By name or by the id of its line: what is in the bowl in all, such as `3170 g`; what is not in yet is `0 g`. What is not named is in by the list. */
   readonly weighed: readonly { readonly name: string; readonly amount: string }[];
   /** Names or ids of what none can be added of. */
-  readonly noMore?: readonly string[];
+  readonly noMore?: readonly string[] | undefined;
 }
 
 /** One ingredient of a load that is mended, g. */

@@ -35,7 +35,7 @@ export interface Nutrition {
 /** By which rules to count and to round, and whose list of allergens to go by. */
 export interface NutritionWish {
   readonly rules: RuleBookName;
-  readonly jurisdiction?: Jurisdiction;
+  readonly jurisdiction?: Jurisdiction | undefined;
 }
 
 /**

@@ -65,10 +65,7 @@ export function compareNoodles(sides: readonly Side[]): Published<Comparison> {
   const free = (key: string, index: number): boolean =>
     ofAlkali.test(key) && sides[index]?.formula.alkali === undefined;
   const [first, ...others] = sides.map(({ tolerance }) => tolerance);
-  const open = others.map((other) => {
-    const outcome = first && other && differenceTolerance(first, other);
-    return outcome?.ok ? outcome.value : [];
-  });
+  const open = others.map((other) => (first && other ? differenceTolerance(first, other) : []));
   const comparison: Comparison = {
     names: sides.map(({ name }) => name),
     formula: compared("formula", of("formula"), asItIs),

@@ -2,7 +2,6 @@ import { asWeighed } from "../batch/as-weighed.ts";
 import type { Batch } from "../batch/batch.ts";
 import { type Figure, found, worked } from "../figure/figure.ts";
 import { type Graph, graphOf, published, scoped } from "../figure/graph.ts";
-import { answer, type Outcome } from "../figure/problem.ts";
 import { workedAnew } from "../figure/recalculate.ts";
 import { massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -29,15 +28,13 @@ const scope = "tolerance";
 /**
  * Tells what errors of weighing, flours, moisture, strength and losses do to the protein of the blend, the dough water, the
  * alkalinity and the weight of a bowl, in one load of a batch.
- *
- * Problems: those of `tolerance`.
  */
 export function batchTolerance(
   spec: Spec,
   formula: Formula,
   batch: Batch,
   wish: Pick<ToleranceQuestion, "seed" | "draws"> = {},
-): Outcome<BatchTolerance> {
+): BatchTolerance {
   const { causes: all, exact } = causesOf(spec, batch);
   const weighed = asWeighed(formula, batch.lines, scope);
   const { blend, water, alkali } = formula;
@@ -54,19 +51,15 @@ export function batchTolerance(
   const outputs = shown.flatMap(([id, label, figure]) =>
     figure === undefined ? [] : [{ id, label, figure: figure.id }],
   );
-  const outcome = tolerance({ graph, causes, outputs, ...wish });
-  if (!outcome.ok) return outcome;
-  return answer(published({ causes, exact, outputs: outcome.value }, graph));
+  return published({ causes, exact, outputs: tolerance({ graph, causes, outputs, ...wish }) }, graph);
 }
 
 /**
  * Tells what errors do to how the figures of one load differ from those of another, by the graphs of both. What both share,
  * such as the lot of a flour or a loss, is off by the same in both, and the less does it move the difference; each weighing errs
  * by itself. A flour of the same name and the same figures is taken for the same lot.
- *
- * Problems: those of `tolerance`.
  */
-export function differenceTolerance(first: BatchTolerance, other: BatchTolerance): Outcome<readonly Tolerance[]> {
+export function differenceTolerance(first: BatchTolerance, other: BatchTolerance): readonly Tolerance[] {
   const inOne = byId(scoped("first", Object.values(first.graph)));
   const inTwo = byId(scoped("other", Object.values(other.graph)));
   const shared = new Map(sharedKeys(first.causes).map((key, index) => [key, first.causes[index]]));

@@ -1,7 +1,6 @@
 import { cornersOf, inputsAt, type Sides } from "../figure/corners.ts";
 import { type Figure, found } from "../figure/figure.ts";
 import { figureIn, type Graph, graphOf, inputsOf } from "../figure/graph.ts";
-import { answer, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { changedGraph, fastGraph } from "../figure/recalculate.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { type Cause, causeWords, type Output } from "./cause.ts";
@@ -14,9 +13,9 @@ export interface ToleranceQuestion {
   readonly causes: readonly Cause[];
   readonly outputs: readonly Output[];
   /** 1 to 2147483646; 1 unless given. */
-  readonly seed?: number;
+  readonly seed?: number | undefined;
   /** Random trials; 2000 unless given, 100 to 100000. */
-  readonly draws?: number;
+  readonly draws?: number | undefined;
 }
 
 /** One output with its exact range, the trials beside it and the share of each cause. */
@@ -45,15 +44,12 @@ export interface CauseShare {
  * Tells what errors of some figures of a graph do to others: the exact range, a seeded simulation beside it, and the share
  * of each cause. The graph is worked out again for each: in doubles for the trials and the slopes, exactly for the range.
  *
- * Problems: `tolerance.seed`, `tolerance.draws`.
  * Source: rectangular distributions and propagation after JCGM 100:2008, 4.3.7 and 5.1.2, from memory.
  *
  * @throws {RangeError} on a figure that the graph does not know: a bug of the caller.
  */
-export function tolerance(question: ToleranceQuestion): Outcome<readonly Tolerance[]> {
+export function tolerance(question: ToleranceQuestion): readonly Tolerance[] {
   const { graph, causes, outputs, seed = 1, draws = 2000 } = question;
-  const problems = problemsOf(seed, draws);
-  if (problems.length > 0) return refuse(...problems);
   const fast = fastGraph(
     graph,
     causes.map(({ id }) => id),
@@ -63,29 +59,27 @@ export function tolerance(question: ToleranceQuestion): Outcome<readonly Toleran
   const slopes = fast.slopesAt(inputs.map(({ middle }) => middle));
   const figures = outputs.map(({ figure, label }) => ({ ...figureIn(figure, graph), label }));
   const trials = simulate(fast, causes, figures, seed, draws);
-  return answer(
-    outputs.flatMap(({ id }, index) => {
-      const figure = figures[index];
-      const simulated = trials[index];
-      if (figure === undefined || simulated === undefined) return [];
-      const at = (sides: Sides): DecimalText => figureIn(figure.id, changedGraph(graph, inputsAt(causes, sides))).value;
-      const corners = cornersOf(
-        causes.length,
-        (sides) =>
-          fast.valuesAt(inputs.map(({ middle, error }, input) => middle + error * (sides[input] ?? 0)))[index] ?? 0,
-      );
-      const range = { low: at(corners.low), high: at(corners.high), why: "every cause at its worst, exactly" };
-      const least = noise * Math.abs(Number(figure.value));
-      const reaches = inputs.map(({ error }, input) => {
-        const reach = Math.abs(error * (slopes[index]?.[input] ?? 0));
-        return reach > least ? reach : 0;
-      });
-      const erring = causes.map((cause) => figureIn(cause.id, graph));
-      const looked = [...new Set([...erring, ...inputsOf(graphOf([figure], graph))])];
-      const spread = spreadOf(id, figure, looked, sharesOf(causes, reaches));
-      return [{ id, figure: { ...figure, range }, simulated, ...spread }];
-    }),
-  );
+  return outputs.flatMap(({ id }, index) => {
+    const figure = figures[index];
+    const simulated = trials[index];
+    if (figure === undefined || simulated === undefined) return [];
+    const at = (sides: Sides): DecimalText => figureIn(figure.id, changedGraph(graph, inputsAt(causes, sides))).value;
+    const corners = cornersOf(
+      causes.length,
+      (sides) =>
+        fast.valuesAt(inputs.map(({ middle, error }, input) => middle + error * (sides[input] ?? 0)))[index] ?? 0,
+    );
+    const range = { low: at(corners.low), high: at(corners.high), why: "every cause at its worst, exactly" };
+    const least = noise * Math.abs(Number(figure.value));
+    const reaches = inputs.map(({ error }, input) => {
+      const reach = Math.abs(error * (slopes[index]?.[input] ?? 0));
+      return reach > least ? reach : 0;
+    });
+    const erring = causes.map((cause) => figureIn(cause.id, graph));
+    const looked = [...new Set([...erring, ...inputsOf(graphOf([figure], graph))])];
+    const spread = spreadOf(id, figure, looked, sharesOf(causes, reaches));
+    return [{ id, figure: { ...figure, range }, simulated, ...spread }];
+  });
 }
 
 /** A reach of less than this part of the value is the rounding of doubles. */
@@ -130,15 +124,4 @@ function spreadOf(
         reach: bySlope(`${cause.id}.reach`, `${causeWords(cause)} alone`, unit, places + 1, reach),
       })),
   };
-}
-
-function problemsOf(seed: number, draws: number): readonly Problem[] {
-  const problems: Problem[] = [];
-  if (!Number.isInteger(seed) || seed < 1 || seed > 2_147_483_646) {
-    problems.push(problem("tolerance.seed", ["seed"], { seed: String(seed) }));
-  }
-  if (!Number.isInteger(draws) || draws < 100 || draws > 100_000) {
-    problems.push(problem("tolerance.draws", ["draws"], { draws: String(draws) }));
-  }
-  return problems;
 }

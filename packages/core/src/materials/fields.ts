@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { type Problem, problem } from "../figure/problem.ts";
+import { type Path, type Problem, problem } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
 import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { parseQuantity, type Quantity } from "../number/quantity.ts";
@@ -59,11 +59,7 @@ export function count(least: number, most: number) {
 }
 
 /** Refuses a value from within a schema. */
-export function refuseValue(
-  context: z.core.ParsePayload,
-  problem: Problem,
-  path: readonly string[] = [],
-): typeof z.NEVER {
+export function refuseValue(context: z.core.ParsePayload, problem: Problem, path: Path = []): typeof z.NEVER {
   context.issues.push({
     code: "custom",
     input: context.value,

@@ -1,8 +1,10 @@
 import type { Source } from "../figure/source.ts";
 import type { DecimalText } from "../number/decimal.ts";
 
+export const ruleBookNames = ["US", "EU", "JP"] as const;
+
 /** By whose rules a label is rounded. */
-export type RuleBookName = "US" | "EU" | "JP";
+export type RuleBookName = (typeof ruleBookNames)[number];
 
 /** From where to where one way of rounding holds. */
 export interface RoundingBand {

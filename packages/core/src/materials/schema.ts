@@ -22,7 +22,18 @@ import { recordedSchema } from "./recorded.ts";
 import { moduli, readModulus } from "./strength-text.ts";
 
 /** Kinds of material a kitchen may describe for itself. */
-const materialKinds = ["flour", "starch", "gluten", "bran", "egg", "salt", "alkali", "fat", "water", "other"] as const;
+export const materialKinds = [
+  "flour",
+  "starch",
+  "gluten",
+  "bran",
+  "egg",
+  "salt",
+  "alkali",
+  "fat",
+  "water",
+  "other",
+] as const;
 
 const partField = described(z.string(), { quantity: { dimensions: ["share"], rest: true } });
 

@@ -1,29 +1,46 @@
+import * as z from "zod/mini";
 import type { Batch } from "../batch/batch.ts";
 import { type Card, type CardFile, card, isDay } from "../card/card.ts";
 import { frozen } from "../figure/frozen.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
 import { answer, type Note, note, type Outcome, problem, problemsOf, refuse } from "../figure/problem.ts";
-import { said } from "../figure/said.ts";
 import { told } from "../figure/told.ts";
+import { section } from "../materials/fields.ts";
 import { printableData } from "../render/printable.ts";
 import { planDay } from "../sheet/day/day-plan.ts";
 import { loadWater } from "../sheet/water/dough-water.ts";
 import { asRead, type Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
 import { plannedSheet } from "./planned-sheet.ts";
+import { readWish, wishedText } from "./wishes.ts";
 
 /** What a card is told that the noodle does not know. */
 export interface CardWish {
   /** Date on the card, such as `2026-11-25`. */
   readonly date: string;
   /** The spec and the files it includes. */
-  readonly files?: readonly CardFile[];
+  readonly files?: readonly CardFile[] | undefined;
   /** What was changed of the spec, in words. */
-  readonly said?: string;
+  readonly said?: string | undefined;
   /** Loads to print boxes for, such as `1,3-4`; all unless stated. */
-  readonly loads?: string;
+  readonly loads?: string | undefined;
 }
+
+const cardWish = section({ description: "What a card says" }, () => ({
+  date: wishedText("Date on the card", "2026-11-25"),
+  files: z._default(
+    z.array(
+      section({ description: "A file of the spec" }, () => ({
+        name: wishedText("Name of the file", "noodle.yaml"),
+        checksum: wishedText("Checksum of the file", "3f5a"),
+      })),
+    ),
+    [],
+  ),
+  said: z._default(wishedText("What was changed of the spec", "40 bowls"), ""),
+  loads: z.optional(wishedText("Loads to print boxes for", "1,3-4")),
+}));
 
 /** What is said of an answer that the spec asks for and that cannot be had. */
 export type MissingAnswer = Note<"card.no-answer">;
@@ -41,24 +58,27 @@ export interface MadeCard {
  * The card to hang by the machine: the batch, and every other answer that the spec has data for. One that cannot be had
  * is noted on the card. All of a card is in one system of units, that of the scales.
  *
- * Problems: those of `askBatch`; what is wrong in the input of the other answers; `card.loads`, `card.date`.
+ * Problems: those of `askBatch`; what is wrong in the input of the other answers; `card.loads`, `card.date`; of the wish.
  * @example askCard(example("school-noodle"), { date: "2026-11-25" }).value.card.weights.loads // => [1, 2, 3]
  */
 export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   const { spec, formula } = asRead(noodle);
-  if (!isDay(wish.date)) return frozen(refuse(problem("card.date", ["date"], { written: said(wish.date) })));
+  const wished = readWish(cardWish, wish);
+  if (!wished.ok) return wished;
+  const { date, files, said, loads: named } = wished.value;
+  if (!isDay(date)) return frozen(refuse(problem("card.date", ["date"], { written: `"${date}"` })));
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
   const units = systemOf(batch.value);
   const more = moreAnswers(noodle, batch.value);
   if (!more.ok) return frozen(more);
-  const loads = chosenLoads(wish.loads, Number(batch.value.loads.count.value));
+  const loads = chosenLoads(named, Number(batch.value.loads.count.value));
   if (!loads.ok) return frozen(loads);
   const made = card(spec, formula, batch.value, {
     about: spec.notes ?? "",
-    date: wish.date,
-    files: wish.files ?? [],
-    said: wish.said ?? "",
+    date,
+    files,
+    said,
     loads: loads.value,
     units,
     ...more.value.answers,

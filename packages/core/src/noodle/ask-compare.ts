@@ -1,20 +1,30 @@
+import * as z from "zod/mini";
 import { costOf } from "../batch/cost.ts";
 import { type Comparison, compareNoodles, type Side } from "../explore/compare.ts";
 import { batchTolerance } from "../explore/spec-tolerance.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
 import { answer, type Note, note, problem } from "../figure/problem.ts";
+import { section } from "../materials/fields.ts";
 import { formulaCautions } from "../report/cautions.ts";
 import { compareReport } from "../report/compare-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import { asRead, type Noodle } from "./noodle.ts";
 import { plannedBatch } from "./planned-batch.ts";
+import { readWish, wishedText } from "./wishes.ts";
 
 /** A noodle and what it is called beside the others. */
 export interface NamedNoodle {
   readonly name: string;
   readonly noodle: Noodle;
 }
+
+const namedNoodles = z.array(
+  section({ description: "A noodle to compare" }, () => ({
+    name: wishedText("What the noodle is called", "as written"),
+    noodle: z.custom<Noodle>(),
+  })),
+);
 
 /**
  * Noodles side by side, on 100 of flour, by the load and by the bowl: what differs, by how much, and whether the errors of
@@ -24,6 +34,8 @@ export interface NamedNoodle {
  * @example askCompare([]).problems[0].code // => "compare.one"
  */
 export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Comparison>> {
+  const wished = readWish(namedNoodles, noodles);
+  if (!wished.ok) return wished;
   if (noodles.length < 2)
     return frozen({ ok: false, problems: [problem("compare.one", [], { noodles: noodles.length })] });
   const names = noodles.map(({ name }) => name.trim());
@@ -65,7 +77,7 @@ function sideOf({ name, noodle }: NamedNoodle): { readonly side: Side; readonly 
     formula,
     batch: batch.value,
     ...(cost.ok && { cost: cost.value }),
-    ...(tolerance.ok && { tolerance: tolerance.value }),
+    tolerance,
   };
   const unpriced = cost.ok
     ? cost.notes.filter(({ code }) => code === "cost.not-priced").map((one) => ({ ...one, loud: true as const }))

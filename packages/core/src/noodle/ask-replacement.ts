@@ -1,21 +1,33 @@
+import * as z from "zod/mini";
 import { type ReplacedIngredient, replaceIngredient } from "../blend/spec-product.ts";
 import { correctForLot, readHeld, replaceFlour } from "../blend/spec-substitute.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import { usualHold } from "../blend/substitute-question.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
+import { section } from "../materials/fields.ts";
 import { productReport } from "../report/product-report.ts";
 import { substituteReport } from "../report/substitute-report.ts";
 import type { Lot } from "../spec/blend-schema.ts";
 import { answered, type ChangingAnswer, changing } from "./answer.ts";
 import { asRead, type Noodle } from "./noodle.ts";
 import { blendFragment, foundPaths, ingredientChanges, lotChanges, replacementChanges } from "./spec-changes.ts";
+import { readWish, wishedText } from "./wishes.ts";
+
+const missing = () => wishedText("What is missing", "bread flour");
+const holdWish = () => z._default(wishedText("What the new blend keeps", "protein, ash or less"), usualHold.join(", "));
+const flourWish = section({ description: "A flour to replace" }, () => ({ missing: missing(), hold: holdWish() }));
+const ingredientWish = section({ description: "An ingredient to replace" }, () => ({
+  missing: missing(),
+  by: wishedText("What takes its place", "dried whole egg"),
+}));
+const lotWish = section({ description: "A new lot" }, () => ({ hold: holdWish() }));
 
 /**
  * The blend without a flour that is missing, of the other flours of the spec and those of its `shelf:`.
  *
  * @param wish - what is missing; what the new blend keeps of the old one, such as `protein, ash or less`
- * Problems: `hold.unknown`, `substitute.missing`; of the flours on the shelf, and of what is wanted.
+ * Problems: of the wish; `hold.unknown`, `substitute.missing`; of the flours on the shelf, and of what is wanted.
  *
  * `changes()` put the first blend that was found in the place of the old one, and the flour that is missing goes.
  *
@@ -24,10 +36,13 @@ import { blendFragment, foundPaths, ingredientChanges, lotChanges, replacementCh
  */
 export function askFlourReplacement(
   noodle: Noodle,
-  { missing, hold: held = usualHold.join(", ") }: { readonly missing: string; readonly hold?: string },
+  wish: { readonly missing: string; readonly hold?: string | undefined },
 ): ChangingAnswer<Substitution> {
   const { spec, formula, kitchen, notes: before } = asRead(noodle);
-  const hold = readHeld(held);
+  const wished = readWish(flourWish, wish);
+  if (!wished.ok) return wished;
+  const { missing } = wished.value;
+  const hold = readHeld(wished.value.hold);
   if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, without ${missing}`;
   const answer = answered(
@@ -44,7 +59,7 @@ export function askFlourReplacement(
 /**
  * An ingredient that is missing, replaced by another of its kind with the same dry matter, and the water for it.
  *
- * Problems: `replace.ingredient`, `replace.kind`, `replace.no-water`; a name that no material has.
+ * Problems: of the wish; `replace.ingredient`, `replace.kind`, `replace.no-water`; a name that no material has.
  *
  * `changes()` put the other in its place, and the tap water for it where the spec states that.
  *
@@ -53,9 +68,12 @@ export function askFlourReplacement(
  */
 export function askIngredientReplacement(
   noodle: Noodle,
-  { missing, by }: { readonly missing: string; readonly by: string },
+  wish: { readonly missing: string; readonly by: string },
 ): ChangingAnswer<Published<ReplacedIngredient>> {
   const { spec, formula, kitchen, units, notes: before } = asRead(noodle);
+  const wished = readWish(ingredientWish, wish);
+  if (!wished.ok) return wished;
+  const { missing, by } = wished.value;
   const answer = answered(replaceIngredient(formula, missing, by, { ...kitchen.materials, ...spec.materials }), {
     notes: (own) => [...before, ...own],
     report: (replaced, notes) => productReport(formula, replaced, notes, units),
@@ -67,7 +85,7 @@ export function askIngredientReplacement(
  * The blend and the water for the new lot of a flour that the spec describes under `lot:`.
  *
  * @param wish - what the new blend keeps of the old one, such as `protein, ash or less`
- * Problems: `hold.unknown`, `lot.none`, `substitute.lot`; of the flours on the shelf, and of what is wanted.
+ * Problems: of the wish; `hold.unknown`, `lot.none`, `substitute.lot`; of the flours on the shelf, and of what is wanted.
  *
  * `changes()` make the new lot the flour that is in use: its figures beside the name, and the blend and the water for it.
  *
@@ -76,10 +94,12 @@ export function askIngredientReplacement(
  */
 export function askLot(
   noodle: Noodle,
-  { hold: held = usualHold.join(", ") }: { readonly hold?: string } = {},
+  wish: { readonly hold?: string | undefined } = {},
 ): ChangingAnswer<Substitution> {
   const { spec, formula, kitchen, notes: before } = asRead(noodle);
-  const hold = readHeld(held);
+  const wished = readWish(lotWish, wish);
+  if (!wished.ok) return wished;
+  const hold = readHeld(wished.value.hold);
   if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
   const answer = answered(correctForLot(spec, formula, hold.value, kitchen.materials, foundPaths(noodle)), {

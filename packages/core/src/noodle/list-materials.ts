@@ -1,11 +1,20 @@
+import * as z from "zod/mini";
 import { answer, type Problem, problem, refuse } from "../figure/problem.ts";
 import { catalogue, isAlkaliLike, nearestMaterials, searchMaterials } from "../materials/catalogue.ts";
+import { described, section } from "../materials/fields.ts";
 import { type KnownProduct, knownProducts } from "../materials/known-products.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";
+import { materialKinds } from "../materials/schema.ts";
 import { severalOf, severalProblem } from "../materials/several.ts";
 import { alkaliListReport } from "../report/alkali-list-report.ts";
 import { materialsReport } from "../report/materials-report.ts";
 import { type Answer, answered } from "./answer.ts";
+import { readWish, wishedText } from "./wishes.ts";
+
+const searchWish = section({ description: "What is looked for" }, () => ({
+  words: wishedText("Words to look for", "dried egg"),
+  kind: described(z.optional(z.enum(materialKinds)), { description: "Kind of material" }),
+}));
 
 /**
  * The materials of the catalogue whose names have all of the words; all of a kind where there are no words.
@@ -14,6 +23,8 @@ import { type Answer, answered } from "./answer.ts";
  * @example listMaterials("egg yolk dried").value?.[0]?.kind // => "egg"
  */
 export function listMaterials(words: string, kind?: MaterialKind): Answer<readonly Material[]> {
+  const wished = readWish(searchWish, { words, kind });
+  if (!wished.ok) return wished;
   const found = searchMaterials(words, kind);
   return answered(found.length > 0 ? answer(found) : refuse(severalMeant(words) ?? noMaterial(words, kind)), {
     notes: (own) => own,
@@ -28,6 +39,8 @@ export function listMaterials(words: string, kind?: MaterialKind): Answer<readon
  * @example listSalts("K2CO3").value?.[0]?.formula // => "K2CO3"
  */
 export function listSalts(words: string): Answer<readonly KnownProduct[]> {
+  const wished = readWish(searchWish, { words });
+  if (!wished.ok) return wished;
   const found = knownProducts(words);
   return answered(found.length > 0 ? answer(found) : refuse(severalMeant(words) ?? noSalt(words)), {
     notes: (own) => own,

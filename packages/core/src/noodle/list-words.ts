@@ -2,6 +2,7 @@ import { answer, type Note, note, problem, refuse } from "../figure/problem.ts";
 import { glossary, lookUp, type Word } from "../report/words.ts";
 import { wordsReport } from "../report/words-report.ts";
 import { type Answer, answered } from "./answer.ts";
+import { readWish, wishedText } from "./wishes.ts";
 
 /**
  * The words of the trade that a name stands for, explained; the nearest where there is none of that name, and all of them
@@ -11,6 +12,8 @@ import { type Answer, answered } from "./answer.ts";
  * @example listWords("meq").value?.[0]?.word // => "meq"
  */
 export function listWords(name: string): Answer<readonly Word[]> {
+  const wished = readWish(wishedText("Words to look up", "meq"), name);
+  if (!wished.ok) return wished;
   const { words: found, nearly, unknown: parts } = lookUp(name);
   const unknown = problem("words.none", [], { name, words: glossary.length });
   return answered(found.length > 0 ? answer(found, unexplained(nearly, parts)) : refuse(unknown), {

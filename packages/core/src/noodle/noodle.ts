@@ -1,32 +1,40 @@
+import * as z from "zod/mini";
 import type { Settled } from "../explore/settle.ts";
 import { isSection, openPlaces } from "../explore/settle-places.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
 import { answer, loudNote, type Note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-import { said } from "../figure/said.ts";
 import { type Formula, formulaOf } from "../formula/formula.ts";
+import { described, readAs, refuseValue, section } from "../materials/fields.ts";
+import { plainName } from "../materials/nearest.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { plainData } from "../spec/plain-data.ts";
-import {
-  choiceProblem,
-  type Kitchen,
-  type KitchenInput,
-  kitchenOf,
-  readableParts,
-  readKitchen,
-} from "../spec/read-spec.ts";
+import { type Kitchen, type KitchenInput, kitchenOf, readableParts, readKitchen } from "../spec/read-spec.ts";
 import type { Spec } from "../spec/spec.ts";
 import { unusualValues } from "./unusual.ts";
+import { readWish } from "./wishes.ts";
 
 /** What a noodle is read with, beside its spec. */
 export interface ReadingWishes {
   /**
    * Kitchens with materials and machines of their own, as `readKitchenFile` gives them, or the data of a kitchen file, which
-   * is read; where two have one of the same name, the later counts.
+   * is read; where two have one of the same name, the later counts, and a note tells it.
    */
-  readonly kitchens?: readonly (Kitchen | KitchenInput)[];
+  readonly kitchens?: readonly (Kitchen | KitchenInput)[] | undefined;
   /** Units that answers speak in; weights stay in those of the scales, where the spec names any. */
-  readonly units?: UnitSystem;
+  readonly units?: UnitSystem | undefined;
+}
+
+const readingWishes = section({ description: "What a noodle is read with" }, () => ({
+  kitchens: z._default(z.array(readAs(z.unknown(), kitchenIn, { description: "A kitchen file" })), []),
+  units: described(z._default(z.enum(["metric", "us"]), "metric"), { description: "Units to speak in" }),
+}));
+
+function kitchenIn(input: unknown, context: z.core.ParsePayload): Kitchen {
+  const reading = readKitchen(input);
+  if (reading.ok) return reading.value;
+  for (const one of reading.problems) refuseValue(context, one, one.path);
+  return z.NEVER;
 }
 
 /**
@@ -94,15 +102,20 @@ export function goesBeyond(input: unknown): boolean {
  */
 export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, beyond: Beyond = {}): Outcome<Noodle> {
   const plain = plainData(input);
-  const wished = readWishes(wishes);
+  const wished = readWish(readingWishes, wishes);
   if (!plain.ok) return plain;
   if (!wished.ok) return wished;
   const data = plain.value;
   const { kitchens, units } = wished.value;
-  const kitchen = kitchenOf({
-    materials: Object.fromEntries(kitchens.flatMap(({ materials }) => Object.entries(materials))),
-    machines: Object.fromEntries(kitchens.flatMap(({ machines }) => Object.entries(machines))),
-  });
+  const [materials, twice] = joined(
+    kitchens.map(({ materials }) => materials),
+    plainName,
+  );
+  const [machines, machinesTwice] = joined(
+    kitchens.map(({ machines }) => machines),
+    (name) => name,
+  );
+  const kitchen = kitchenOf({ materials, machines });
   const settling = beyond.settle?.(data, kitchen.materials) ?? answer(undefined);
   if (!settling.ok) return refuse(...notHanded(data, kitchens.length), ...settling.problems);
   const settled = settling.value;
@@ -112,6 +125,10 @@ export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, bey
   const unread = spec.include?.slice(kitchens.length) ?? [];
   const notes = [
     ...(unread.length > 0 ? [loudNote("noodle.not-included", ["include"], { files: unread })] : []),
+    ...[...twice, ...machinesTwice].map(({ name, kitchens, differs }) => {
+      const [first = "", other = ""] = kitchens.map((at) => spec.include?.[at] ?? `kitchen ${at + 1}`);
+      return loudNote("noodle.named-twice", ["include"], { name, first, other, differs });
+    }),
     ...unusualValues(spec, formula),
     ...reading.notes,
   ];
@@ -122,27 +139,37 @@ export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, bey
   return frozen(answer(noodle, notes));
 }
 
+/** What two kitchens say differently under one name. */
+interface NamedTwice {
+  readonly name: string;
+  /** Numbers of the kitchens, from 0; the second counts. */
+  readonly kitchens: readonly [number, number];
+  /** The keys that differ. */
+  readonly differs: readonly string[];
+}
+
+/** The entries of several kitchens by name, the later over the earlier, and what they say differently. */
+function joined<Entry extends object>(
+  all: readonly Readonly<Record<string, Entry>>[],
+  keyOf: (name: string) => string,
+) {
+  const known = new Map<string, { readonly name: string; readonly entry: Entry; readonly at: number }>();
+  const twice: NamedTwice[] = [];
+  for (const [at, entries] of all.entries()) {
+    for (const [name, entry] of Object.entries(entries)) {
+      const before = known.get(keyOf(name));
+      const keys = [...new Set([entry, before?.entry ?? entry].flatMap(Object.keys))] as (keyof Entry & string)[];
+      const differs = keys.filter((key) => JSON.stringify(entry[key]) !== JSON.stringify(before?.entry[key]));
+      if (before && before.at !== at && differs.length > 0) twice.push({ name, kitchens: [before.at, at], differs });
+      known.set(keyOf(name), { name, entry, at });
+    }
+  }
+  return [Object.fromEntries([...known.values()].map(({ name, entry }) => [name, entry])), twice] as const;
+}
+
 /** The files of a spec whose kitchens were not handed over, where its other problems may come of that. */
 function notHanded(data: unknown, kitchens: number): readonly Problem[] {
   const { include = [] } = readableParts(data);
   const files = include.slice(kitchens);
   return files.length === 0 ? [] : [problem("noodle.not-handed-over", ["include"], { files })];
-}
-
-const systems: readonly UnitSystem[] = ["metric", "us"];
-
-/** The wishes with what is not said, or what is wrong with them where no compiler told. */
-function readWishes(wishes: unknown): Outcome<{ readonly kitchens: readonly Kitchen[]; readonly units: UnitSystem }> {
-  if (!isSection(wishes)) return refuse(problem("spec.type", [], { written: said(wishes), kind: "object" }));
-  const { kitchens = [], units = "metric" } = wishes;
-  const system = systems.find((one) => one === units);
-  const list = Array.isArray(kitchens) ? kitchens.map(readKitchen) : [readKitchen(kitchens)];
-  const problems: readonly Problem[] = [
-    ...(system === undefined ? [choiceProblem(["units"], units, systems)] : []),
-    ...list.flatMap((one, index) =>
-      one.ok ? [] : one.problems.map((found) => ({ ...found, path: ["kitchens", index, ...found.path] })),
-    ),
-  ];
-  if (system === undefined || problems.length > 0) return refuse(...problems);
-  return answer({ kitchens: list.flatMap((one) => (one.ok ? [one.value] : [])), units: system });
 }

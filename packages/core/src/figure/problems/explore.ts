@@ -108,21 +108,6 @@ export const explore = {
       return { found, expected, advice: `${advice}${more}` };
     },
   ),
-  "spec.quantity": input(({ written, example }: Texts<"written" | "example">, [key]) => ({
-    found: `"${written}"`,
-    expected: key === "step" ? "a step above 0 and at most 10 % of flour" : "a mass above zero",
-    advice: `write it like "${example}"`,
-  })),
-  "tolerance.seed": input(({ seed }: Texts<"seed">) => ({
-    found: seed,
-    expected: "a whole number from 1 to 2147483646",
-    advice: "leave it out or choose another",
-  })),
-  "tolerance.draws": input(({ draws }: Texts<"draws">) => ({
-    found: draws,
-    expected: "a whole number from 100 to 100000",
-    advice: "2000 is enough to see the spread",
-  })),
   "trial.flour": input(({ flour }: Texts<"flour">) => ({
     found: `${flour} g`,
     expected: "a mass above zero",

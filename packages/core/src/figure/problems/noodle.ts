@@ -57,6 +57,10 @@ export const noodle = {
     ({ files }: Lists<"files">) =>
       `the spec includes ${files.join(", ")}, which ${files.length === 1 ? "was" : "were"} not read: nothing from there counts here`,
   ),
+  "noodle.named-twice": remark(
+    ({ name, first, other, differs }: Texts<"name" | "first" | "other"> & Lists<"differs">) =>
+      `${first} and ${other} both describe "${name}", and differ in ${differs.join(", ")}: that of ${other} counts`,
+  ),
   "spec.unusual": remark(
     ({ label, value, most, unit, source }: Texts<"label" | "value" | "most" | "unit" | "source">) =>
       `${label}: ${value} ${unit} is more than kitchens have, which is ${most} ${unit} at most (${source}): check the number and its unit`,
