@@ -317,8 +317,10 @@ test.each([
   expect(readProblems(stderr)).toMatchObject([{ code: "file.syntax", where: `standard input:${at}`, found }]);
 });
 
-test("decimal commas within braces are told with the line that would be right", async () => {
-  const text = "name: class\nwater: { added: 36,5 % }\nprices: { bread flour: 1,20 EUR/kg }\n";
+test("commas within braces are told with the lines that would be right", async () => {
+  const text =
+    "name: class\nwater: { added: 36,5 % }\nprices: { bread flour: 1,20 EUR/kg }\n" +
+    "flours: [{ name: bread flour, amount: 1,000 lb }]\nstock: { bread flour: 2,360.5 lb, rye flour: 1,000,000 g }\n";
   const { stdout } = await runHere(["formula", "-", "--format", "json"], { input: text });
   expect(
     JSON.parse(stdout).problems.map(({ code, lines }: { readonly code: string; readonly lines: unknown }) => [
@@ -328,5 +330,8 @@ test("decimal commas within braces are told with the line that would be right", 
   ).toEqual([
     ["file.decimal-comma", ["water: { added: 36.5 % }"]],
     ["file.decimal-comma", ["prices: { bread flour: 1.20 EUR/kg }"]],
+    ["file.decimal-comma", ["1.000", "1000"].map((lb) => `flours: [{ name: bread flour, amount: ${lb} lb }]`)],
+    ["file.decimal-comma", ["stock: { bread flour: 2360.5 lb, rye flour: 1,000,000 g }"]],
+    ["file.decimal-comma", ["stock: { bread flour: 2,360.5 lb, rye flour: 1000000 g }"]],
   ]);
 });

@@ -1,3 +1,4 @@
+import { commaReadings } from "@noodlewright/core/figure";
 import { type Alias, type Document, isCollection, isScalar, Lexer, visit, type YAMLParseError } from "yaml";
 import type { Slip } from "../render/problem-texts.ts";
 import { type AnyProblem, ownProblem } from "./problem.ts";
@@ -91,25 +92,29 @@ export function keyFaults(document: Document): readonly Fault[] {
   return faults;
 }
 
-/** Decimal commas within braces, where a comma ends the value: `{ added: 36,5 % }` says `added: 36` and a key of its own, `5 %`. */
+/** Commas of numbers within braces, where a comma ends the value: `{ added: 36,5 % }` says `added: 36` and a key of its own, `5 %`. */
 export function commaFaults(document: Document, text: string): readonly Fault[] {
-  const faults: Fault[] = [];
+  const spans: Span[] = [];
   visit(document, {
     Map: (_key, { flow, items }) => {
       if (flow !== true) return;
       for (const [index, { key, value }] of items.entries()) {
-        const before = items[index - 1]?.value;
+        const before = items[index - 1]?.value ?? items[index - 1]?.key;
         if (!isScalar(key) || value !== null || !isScalar(before) || !key.range || !before.range) continue;
         const [[start, at], [from, end]] = [before.range, key.range];
         if (from !== at + 1 || !/\d,\d/u.test(text.slice(at - 1, from + 1))) continue;
-        const [written, meant] = [text.slice(start, end), `${text.slice(start, at)}.${text.slice(from, end)}`];
-        const [line = ""] = text.slice(text.lastIndexOf("\n", start) + 1).split(/\r?\n/u);
-        const facts = { written, meant, line: line.trim().replace(written, meant) };
-        faults.push({ problem: ownProblem("file.decimal-comma", facts), span: [start, end] });
+        const last = spans.at(-1);
+        spans.splice(spans.length - Number(last?.[1] === at), 1, [last?.[1] === at ? last[0] : start, end]);
       }
     },
   });
-  return faults;
+  return spans.map(([start, end]) => {
+    const written = text.slice(start, end);
+    const [line = ""] = text.slice(text.lastIndexOf("\n", start) + 1).split(/\r?\n/u);
+    const meant = commaReadings(written);
+    const lines = meant.map((one) => line.trim().replace(written, one));
+    return { problem: ownProblem("file.decimal-comma", { written, meant, lines }), span: [start, end] };
+  });
 }
 
 /** More brackets, anchors, indents and the like than a spec has: each may be an error, and each takes the parser its time. */

@@ -64,11 +64,11 @@ export const catalogue = {
     expected: "spaces",
     advice: "indent with spaces",
   })),
-  "file.decimal-comma": input(({ written, meant, line }: Texts<"written" | "meant" | "line">) => ({
+  "file.decimal-comma": input(({ written, meant, lines }: Texts<"written"> & Lists<"meant" | "lines">) => ({
     found: `${written}: within braces a comma ends the value`,
-    expected: "a point before decimals",
-    advice: `write ${meant}`,
-    lines: [line],
+    expected: "a point before decimals, and nothing between thousands",
+    advice: `write ${meant.join(" or ")}`,
+    lines,
   })),
   "file.several": input(() => ({
     found: "a second spec after a line of `---`",

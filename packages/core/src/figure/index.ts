@@ -1,6 +1,13 @@
 // The door to quantities, to figures that explain themselves and the graph they make, and to problems of one's own.
 export { type Decimal, type DecimalInput, type DecimalText, fixedText } from "../number/decimal.ts";
-export { inDays, parseQuantity, type Quantity, type QuantityFault, type QuantityReading } from "../number/quantity.ts";
+export {
+  commaReadings,
+  inDays,
+  parseQuantity,
+  type Quantity,
+  type QuantityFault,
+  type QuantityReading,
+} from "../number/quantity.ts";
 export type { Dimension, ScaleUnit } from "../number/units.ts";
 export {
   type Bounds,

@@ -96,6 +96,19 @@ export function parseQuantity(input: string | number, dimensions: readonly Dimen
   };
 }
 
+/**
+ * What a text with commas in its numbers may mean, written as it would be read: with points for decimal commas, without
+ * commas where they may stand between thousands.
+ *
+ * @example commaReadings("1,000 lb") // => ["1.000 lb", "1000 lb"]
+ */
+export function commaReadings(written: string): readonly string[] {
+  const others = written.replace(/(?<![\d.,])[1-9]\d{0,2}(?:,\d{3})+(?!\d|,\d)/gu, "");
+  const marks = /\d,\d/u.test(others) ? ["."] : [".", ""];
+  const readings = marks.map((mark) => written.replace(/(?<=\d),(?=\d)/gu, mark));
+  return readings.filter((reading) => reading !== written && !/\d\.\d+\.\d/u.test(reading));
+}
+
 interface Term {
   readonly amount: Decimal;
   readonly name: string;

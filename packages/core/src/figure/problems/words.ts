@@ -1,3 +1,4 @@
+import { commaReadings } from "../../number/quantity.ts";
 import { type Inner, remark, type Texts } from "./entry.ts";
 
 /** The nearest names as a question, or what to do where none is near. */
@@ -5,11 +6,10 @@ export function didYouMean(nearest: readonly string[], otherwise: string): strin
   return nearest.length === 0 ? otherwise : `did you mean ${nearest.map((name) => `"${name}"`).join(" or ")}?`;
 }
 
-/** A text with points for its decimal commas, as it would be read; both that it may be where a comma may also stand between thousands. */
+/** The readings of a text that has commas in its numbers, as advice; nothing where there are none. */
 export function withPoints(written: string): string | undefined {
-  if (!/\d,\d/u.test(written)) return undefined;
-  const either = /(?<![\d.,])[1-9]\d{0,2},\d{3}(?!\d)/u.test(written) ? [".", ""] : ["."];
-  return either.map((mark) => written.replace(/(\d),(?=\d)/gu, `$1${mark}`)).join(" or ");
+  const readings = commaReadings(written);
+  return readings.length === 0 ? undefined : readings.join(" or ");
 }
 
 /** The names to take one of, or what is meant where there are none. */
