@@ -1,6 +1,6 @@
 import { told } from "@noodlewright/core";
 import type { Substitution } from "@noodlewright/core/answers";
-import { type Hold, usualHold } from "@noodlewright/core/explore";
+import { type Hold, usualHold, usualLotHold } from "@noodlewright/core/explore";
 import { describe, expect, test } from "vitest";
 import { correctForLot, readHeld, replaceFlour } from "#core/blend/spec-substitute.ts";
 import { sharesOf } from "../explore/kitchen.ts";
@@ -161,4 +161,27 @@ test("what is held is a figure on both sides, or on one", () => {
     "ash or less",
     "gluten protein or more",
   ]);
+});
+
+describe("the new lot of a flour beside a wholegrain one", () => {
+  // 85/15 of 12.5 and 12.7 % is 12.53 %, held from 12.48 % on; with a lot of 12.4 % that takes 27 % of the other flour
+  const written: Written = {
+    flours: [
+      { name: "strong flour", amount: "85 %", figures: flour("12.5 %") },
+      { name: "graham flour", amount: "15 %", figures: { ...flour("12.7 %", "1.5 %"), wholegrain: true } },
+    ],
+    lot: { of: "strong flour", figures: flour("12.4 %") },
+    water: { added: "36 %" },
+  };
+  const { spec, formula } = workedOut(written);
+
+  test("does not make a white noodle a wholegrain one, and shows the nearest that stays white", () => {
+    const { answer } = answered(correctForLot(spec, formula, usualLotHold));
+    if (answer.kind === "found") throw new Error("found one");
+    expect(answer.nearest?.shares.map(({ share }) => share.value)).toEqual(["80", "20"]);
+  });
+
+  test("moves it where it is not to be held: from 12.4 to 12.48 % is 27 % of the way to 12.7 %", () => {
+    expect(shareIn(answered(correctForLot(spec, formula, usualHold)), "graham flour")).toBe("27");
+  });
 });

@@ -1,4 +1,5 @@
 import { askLot } from "@noodlewright/core";
+import { usualLotHold } from "@noodlewright/core/explore";
 import { atFlag, specCommand } from "../shared/ask-noodle.ts";
 import { holdFlag, searchFlags, searchOverrides, searchValues } from "../shared/blend-flags.ts";
 import { flagsAt, type ValueFlags } from "../shared/flag-values.ts";
@@ -27,7 +28,7 @@ const certificate: ValueFlags = {
 
 /** `noodlewright lot`: the blend and the water for a new lot of a flour. */
 export const lotCommand = specCommand({
-  flags: { ...certificate, ...holdFlag, ...searchFlags, ...writeFlags },
+  flags: { ...certificate, ...holdFlag(usualLotHold), ...searchFlags, ...writeFlags },
   examples: [
     [
       "noodlewright lot noodle.yaml --of 'bread flour' --protein '11.8 %' --moisture '14.4 %'",

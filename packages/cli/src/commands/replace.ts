@@ -1,4 +1,5 @@
 import { askFlourReplacement, askIngredientReplacement } from "@noodlewright/core";
+import { usualHold } from "@noodlewright/core/explore";
 import type { PlacedProblem } from "../input/placed-problem.ts";
 import { ownProblem } from "../input/problem.ts";
 import { printProblems } from "../shared/answer.ts";
@@ -14,7 +15,7 @@ export const replaceCommand: Command = {
   flags: {
     missing: { describe: "The flour or the ingredient that is missing", placeholder: "rye flour" },
     with: { describe: "What takes the place of an ingredient", placeholder: "dried whole egg" },
-    ...holdFlag,
+    ...holdFlag(usualHold),
     ...searchFlags,
     ...writeFlags,
     ...specFlags,

@@ -1,4 +1,4 @@
-import { usualHold } from "@noodlewright/core/explore";
+import type { Hold } from "@noodlewright/core/explore";
 import type { Override } from "../input/overrides.ts";
 import type { Asked, Flag } from "./command.ts";
 import { flagsAt, overridesOf, plainNumber, type ValueFlags } from "./flag-values.ts";
@@ -50,13 +50,14 @@ export const blendFlags: Readonly<Record<string, Flag>> = {
 };
 
 /** What a flour that takes the place of another keeps. */
-export const holdFlag: Readonly<Record<string, Flag>> = {
+export const holdFlag = (usual: readonly Hold[]): Readonly<Record<string, Flag>> => ({
   hold: {
-    describe: "What the new blend keeps, of protein, ash, gluten protein; also `ash or less`, `gluten protein or more`",
+    describe:
+      "What the new blend keeps, of protein, ash, gluten protein, wholegrain share; also `ash or less`, `gluten protein or more`",
     placeholder: "protein, ash",
-    fallback: usualHold.join(", "),
+    fallback: usual.join(", "),
   },
-};
+});
 
 /** What those flags say, as parts of the spec. */
 export function blendOverrides(asked: Asked): readonly Override[] {

@@ -21,7 +21,7 @@ import {
 import { newLot, type Substitution, substitute } from "./substitute.ts";
 import type { Hold, SubstituteQuestion } from "./substitute-question.ts";
 
-const holdable = ["protein", "ash", "gluten protein"] as const;
+const holdable = ["protein", "ash", "gluten protein", "wholegrain share"] as const;
 
 /**
  * Reads what a new blend shall keep of the old one: a figure alone is kept on both sides, `or more` and `or less` let it

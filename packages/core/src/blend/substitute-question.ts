@@ -1,6 +1,6 @@
 import { frozen } from "../figure/frozen.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
-import { type Decimal, type DecimalText, dec, decimalText, ZERO } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
 import { atBasis, proteinBounds, reached } from "./blend-limits.ts";
 import type { BlendQuestion, BlendTargets, Candidate, GivenShare } from "./blend-question.ts";
 import type { HeldWater } from "./blend-water.ts";
@@ -10,13 +10,16 @@ import type { WaterFlour } from "./water-flour.ts";
 export type StockedFlour = Candidate & Pick<WaterFlour, "dryGluten" | "ownWater" | "newLot">;
 
 /** What of the old blend the new one can keep. */
-export type HeldFigure = "protein" | "ash" | "gluten protein";
+export type HeldFigure = "protein" | "ash" | "gluten protein" | "wholegrain share";
 
 /** A figure that is kept on both sides, or may only rise, or only fall. */
 export type Hold = HeldFigure | `${HeldFigure} or more` | `${HeldFigure} or less`;
 
 /** What is held unless asked otherwise: protein, and no less of it that forms gluten. */
 export const usualHold: readonly Hold[] = frozen(["protein", "gluten protein or more"]);
+
+/** What a new lot of a flour that is still there keeps unless asked otherwise: a white noodle stays white besides. */
+export const usualLotHold: readonly Hold[] = frozen([...usualHold, "wholegrain share"]);
 
 /** A blend whose flour is not to be had, and the flours at hand. */
 export interface SubstituteQuestion
@@ -30,7 +33,7 @@ export interface SubstituteQuestion
   /** What the blend has to reach besides; it goes before what is held. */
   readonly wanted?: BlendTargets;
   readonly basis: MoistureBasis;
-  /** How near protein and gluten-forming protein have to come, ± %; 0.05 unless given. Ash: a fifth of it. */
+  /** How near protein and gluten-forming protein have to come, ± %; 0.05 unless given. Ash: a fifth of it; wholegrain share: ± 5 % of flour. */
   readonly within?: DecimalText;
   /** Added water of the old dough, % of flour. */
   readonly water: DecimalText;
@@ -63,6 +66,7 @@ export function heldTargets(
   shares: readonly Decimal[],
 ): BlendTargets {
   const of = (name: HeldFigure): Decimal => {
+    if (name === "wholegrain share") return sum(shares.filter((_, index) => old[index]?.wholegrain === true));
     const figures = old.map((flour) => dec(flour[figureKeys[name]] ?? 0));
     return (reached(atBasis(old, figures, basis), shares) ?? ZERO).toDecimalPlaces(3);
   };
@@ -78,6 +82,7 @@ export function heldTargets(
   const protein = { ...meeting(held("protein", off), wanted.protein && proteinBounds(wanted.protein)), basis };
   const ash = { ...meeting(held("ash", off.div(5)), wanted.ash), basis };
   const glutenProtein = { ...meeting(held("gluten protein", off), wanted.glutenProtein), basis };
+  const wholegrain = meeting(held("wholegrain share", moreWholegrain), wanted.wholegrain);
   const isSet = ({ least, most }: TextEnds): boolean => least !== undefined || most !== undefined;
   const value = decimalText(of("protein"));
   return {
@@ -88,8 +93,12 @@ export function heldTargets(
       : isSet(protein) && { protein }),
     ...(isSet(ash) && { ash }),
     ...(isSet(glutenProtein) && { glutenProtein }),
+    ...(isSet(wholegrain) && { wholegrain }),
   };
 }
+
+/** By how much the wholegrain share may move where it is held, % of flour: the project's own choice. */
+const moreWholegrain = dec(5);
 
 const figureKeys = { protein: "protein", ash: "ash", "gluten protein": "glutenProtein" } as const;
 

@@ -36,6 +36,7 @@ export {
   type StockedFlour,
   type SubstituteQuestion,
   usualHold,
+  usualLotHold,
 } from "../blend/substitute-question.ts";
 export type { WaterFlour } from "../blend/water-flour.ts";
 export { type Trial, type TrialDough, type TrialFlour, type TrialRequest, waterTrial } from "./water-trial.ts";

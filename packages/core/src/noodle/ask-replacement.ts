@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { type ReplacedIngredient, replaceIngredient } from "../blend/spec-product.ts";
 import { correctForLot, readHeld, replaceFlour } from "../blend/spec-substitute.ts";
 import type { Substitution } from "../blend/substitute.ts";
-import { usualHold } from "../blend/substitute-question.ts";
+import { type Hold, usualHold, usualLotHold } from "../blend/substitute-question.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
 import { section } from "../materials/fields.ts";
@@ -15,13 +15,17 @@ import { blendFragment, foundPaths, ingredientChanges, lotChanges, replacementCh
 import { readWish, wishedText } from "./wishes.ts";
 
 const missing = () => wishedText("What is missing", "bread flour");
-const holdWish = () => z._default(wishedText("What the new blend keeps", "protein, ash or less"), usualHold.join(", "));
-const flourWish = section({ description: "A flour to replace" }, () => ({ missing: missing(), hold: holdWish() }));
+const holdWish = (usual: readonly Hold[]) =>
+  z._default(wishedText("What the new blend keeps", "protein, ash or less"), usual.join(", "));
+const flourWish = section({ description: "A flour to replace" }, () => ({
+  missing: missing(),
+  hold: holdWish(usualHold),
+}));
 const ingredientWish = section({ description: "An ingredient to replace" }, () => ({
   missing: missing(),
   by: wishedText("What takes its place", "dried whole egg"),
 }));
-const lotWish = section({ description: "A new lot" }, () => ({ hold: holdWish() }));
+const lotWish = section({ description: "A new lot" }, () => ({ hold: holdWish(usualLotHold) }));
 
 /**
  * The blend without a flour that is missing, of the other flours of the spec and those of its `shelf:`.
