@@ -68,8 +68,8 @@ describe("noodlewright nutrition", () => {
   });
 
   test.each([
-    [["--rules", "UK"], 'takes US, EU, JP, and not "UK"'],
-    [["--jurisdiction", "FR"], "--jurisdiction takes US"],
+    [["--rules", "UK"], "one of: US, EU, JP"],
+    [["--jurisdiction", "FR"], "--jurisdiction: [spec.choice]"],
     [["--cook-gain", "much"], "--cook-gain"],
     [["--cooked-weight", "230"], "add the unit"],
   ] as const)("%s is refused", (flags, words) => {

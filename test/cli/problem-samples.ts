@@ -30,6 +30,8 @@ export type Sample = string | readonly [line: string, at: "at a terminal"];
 /** A sample of every problem that is the command's own. */
 export const samples: Readonly<Record<keyof OwnFacts, Sample>> = {
   "alkalinity.unreadable": "alkali assay Na2CO3 --alkalinity strong",
+  "command.missing": "alkali",
+  "command.unknown": "frmula noodle.yaml",
   "cards.none": "cards shelf -o cards",
   "cards.out-missing": "cards shelf",
   "convert.products": "alkali convert Na2CO3 K2CO3 K2CO3 --dose '1 %'",
@@ -55,6 +57,10 @@ export const samples: Readonly<Record<keyof OwnFacts, Sample>> = {
   "file.unwritable": "card noodle.yaml -o cards/class.html",
   "file.workbook": "new class.yaml --from half.xlsx",
   "flag.beside-spec": "alkali convert 'sodium carbonate' 'potassium carbonate' --spec noodle.yaml --dose '1 %'",
+  "flag.early": "--units us formula",
+  "flag.other-form": "formula noodle.yaml --table lines",
+  "flag.switch": "formula noodle.yaml --working=no",
+  "flag.unknown": "formula noodle.yaml --wrking",
   "flag.missing": "alkali make Na2CO3 --amount '1 kg'",
   "normality.unreadable": "alkali assay Na2CO3 --acid '37.4 mL' --normality strong --sample '2 g'",
   "path.unreadable": "formula noodle.yaml --set 'water 38 %'",
@@ -67,6 +73,8 @@ export const samples: Readonly<Record<keyof OwnFacts, Sample>> = {
   "strength.reading": "alkali correct Na2CO3 Na2CO3 --reading '12 %' --amount '4 kg' --strength '12 %'",
   "strength.unreadable": "alkali make Na2CO3 --strength strong --amount '1 kg'",
   "weighing.division": "alkali make Na2CO3 --strength '10 %' --amount '1 kg' --division '0 g'",
+  "word.extra": "formula noodle.yaml other.yaml",
+  "word.missing": "formula",
   "write.both": "settle open.yaml --write -o found.yaml",
   "write.no-file": "settle - --write < open.yaml",
   "write.set": "settle open.yaml --write --set 'water.added=38 %'",

@@ -1,3 +1,7 @@
+import { nearestNames } from "@noodlewright/core/chemistry";
+import { problem } from "@noodlewright/core/figure";
+import type { PlacedProblem } from "./input/placed-problem.ts";
+import { ownProblem } from "./input/problem.ts";
 import type { Asked, Flag } from "./shared/command.ts";
 
 /** What the words of a command line may be. */
@@ -14,15 +18,12 @@ export interface Place {
   readonly many: boolean;
 }
 
-/** A fault of a command line; a flag that is unknown may have been meant for another. */
-export type Wrong =
-  | { readonly kind: "unknown-flag"; readonly flag: string }
-  | { readonly kind: "missing-word" }
-  | { readonly kind: "said"; readonly message: string };
-
 export interface Reading {
   readonly asked: Asked;
-  readonly wrong: readonly Wrong[];
+  /** What is wrong with the words. */
+  readonly wrong: readonly PlacedProblem[];
+  /** Whether a word is missing that the usage asks for. */
+  readonly missing: boolean;
 }
 
 /** The words of a usage that stand for something: those in brackets. */
@@ -48,7 +49,8 @@ export function isFlag(word: string): boolean {
 export function readWords(words: readonly string[], { usage, flags }: Spoken): Reading {
   const values = new Map<string, string[]>();
   const on = new Set<string>();
-  const wrong: Wrong[] = [];
+  const wrong: PlacedProblem[] = [];
+  let missing = false;
   const free: string[] = [];
   const letters = new Map(
     Object.entries(flags).flatMap(([name, { letter }]) => (letter === undefined ? [] : [[letter, name]])),
@@ -65,20 +67,27 @@ export function readWords(words: readonly string[], { usage, flags }: Spoken): R
     const name = dashes === "-" ? (letters.get(written) ?? "") : written;
     const known = Object.hasOwn(flags, name) ? flags[name] : undefined;
     if (known === undefined) {
-      wrong.push({ kind: "unknown-flag", flag: dashes + written });
+      const nearest = nearestNames(
+        word,
+        Object.keys(flags).map((one) => `--${one}`),
+        1,
+      );
+      wrong.push({ ...ownProblem("flag.unknown", { nearest }), flag: dashes + written });
       // What follows may have been its value.
       if (given === undefined && rest[0] !== undefined && !isFlag(rest[0])) rest.shift();
     } else if (known.kind === "switch") {
       if (given === undefined) on.add(name);
-      else wrong.push({ kind: "said", message: `--${name} takes no value` });
+      else wrong.push({ ...ownProblem("flag.switch", { written: `"${given}"` }), flag: `--${name}` });
     } else {
       const follows = rest[0] !== undefined && !isFlag(rest[0]);
       const value = given ?? (follows ? rest.shift() : undefined);
       if (value === undefined || value === "") {
-        wrong.push({ kind: "said", message: `--${name} needs a value${exampleOf(known)}` });
-      } else if (known.choices?.includes(value) === false) {
-        const message = `--${name} takes ${known.choices.join(", ")}, and not "${value}"`;
-        wrong.push({ kind: "said", message });
+        const example = `--${name} '${exampleOf(known)}'`;
+        wrong.push({ ...ownProblem("flag.missing", { wanted: "a value", example }), flag: `--${name}` });
+      } else if (known.choices !== undefined && !known.choices.includes(value)) {
+        const { choices } = known;
+        const facts = { written: `"${value}"`, choices, nearest: nearestNames(value, choices, 1) };
+        wrong.push({ ...problem("spec.choice", [], facts), flag: `--${name}` });
       } else values.set(name, [...(values.get(name) ?? []), value]);
     }
   }
@@ -86,9 +95,9 @@ export function readWords(words: readonly string[], { usage, flags }: Spoken): R
   for (const { name, required, many } of placesOf(usage)) {
     const taken = free.splice(0, many ? free.length : 1);
     if (taken.length > 0) values.set(name, taken);
-    else if (required) wrong.push({ kind: "missing-word" });
+    else if (required) missing = true;
   }
-  for (const word of free) wrong.push({ kind: "said", message: `one word too many: ${word}` });
+  for (const word of free) wrong.push(ownProblem("word.extra", { word }));
   const list = (name: string): readonly string[] => {
     const fallback = Object.hasOwn(flags, name) ? flags[name]?.fallback : undefined;
     return values.get(name) ?? (fallback === undefined ? [] : [fallback]);
@@ -96,10 +105,10 @@ export function readWords(words: readonly string[], { usage, flags }: Spoken): R
   return {
     asked: { text: (name) => list(name).at(-1), list, on: (name) => on.has(name), flag: (name) => flags[name] },
     wrong,
+    missing,
   };
 }
 
 function exampleOf({ placeholder, choices }: Flag): string {
-  const example = placeholder ?? choices?.[0];
-  return example === undefined ? "" : `, such as "${example}"`;
+  return placeholder ?? choices?.[0] ?? "";
 }

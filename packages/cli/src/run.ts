@@ -1,9 +1,10 @@
-import { printable } from "@noodlewright/core/render";
-import { isFlag, readWords, type Wrong } from "./command-line.ts";
+import { nearestNames } from "@noodlewright/core/chemistry";
+import { isFlag, readWords } from "./command-line.ts";
 import { commandHelp, groupHelp, mainHelp } from "./help.ts";
+import type { PlacedProblem } from "./input/placed-problem.ts";
+import { ownProblem } from "./input/problem.ts";
 import { type ExitStatus, exit, type Io } from "./io.ts";
-import type { Command, Flag, Listed } from "./shared/command.ts";
-import { withNearest } from "./suggest.ts";
+import type { Asked, Command, Flag, Listed } from "./shared/command.ts";
 import { version } from "./version.ts";
 
 /** Flags that stand beside those of every command. */
@@ -41,19 +42,19 @@ async function runAmong(
     const { nextSteps } = await import("./next-steps.ts");
     return say(await nextSteps(io), io);
   }
-  const { asked, wrong } = readWords(word === undefined ? [] : [word, ...rest], { usage: "", flags: everywhere });
+  const words = word === undefined ? [] : [word, ...rest];
+  const { asked } = readWords(words, { usage: "", flags: { ...everywhere, format: { describe: "" } } });
   if (asked.on("version")) return say(version, io);
   if (asked.on("help")) {
     return say(group === undefined ? mainHelp(commands, io.width) : groupHelp(group, commands, io.width), io);
   }
   if (word !== undefined && !isFlag(word)) {
     const names = commands.map(({ usage }) => firstWord(usage));
-    return refuse([withNearest(`there is no command "${before}${word}"`, word, names)], io);
+    const facts = { command: before + word, nearest: nearestNames(word, names, 1), group: before };
+    return refuse([ownProblem("command.unknown", facts)], asked, io);
   }
-  const unknown = wrong.flatMap((one) =>
-    one.kind === "unknown-flag" ? [`${one.flag} stands before the command`] : [],
-  );
-  return refuse([...unknown, group === undefined ? "name a command first" : `name what to do with ${group.usage}`], io);
+  const early = word === undefined ? undefined : { ...ownProblem("flag.early", {}), flag: word.replace(/=.*/su, "") };
+  return refuse([early ?? ownProblem("command.missing", { group: before })], asked, io);
 }
 
 async function runCommand(
@@ -62,10 +63,14 @@ async function runCommand(
   command: Command,
   io: Io,
 ): Promise<ExitStatus> {
-  const { asked, wrong } = readWords(words, { usage, flags: { ...command.flags, ...everywhere } });
+  const { asked, wrong, missing } = readWords(words, { usage, flags: { ...command.flags, ...everywhere } });
   if (asked.on("version")) return say(version, io);
   if (asked.on("help")) return say(commandHelp(usage, describe, command, io.width), io);
-  if (wrong.length > 0) return refuse(await messagesOf(wrong, command), io);
+  if (wrong.length > 0) return refuse(wrong, asked, io);
+  if (missing) {
+    const words = Object.entries(command.positionals).map(([word, meaning]) => `${word} (${meaning})`);
+    return refuse([ownProblem("word.missing", { words })], asked, io);
+  }
   return command.run(asked, io);
 }
 
@@ -78,20 +83,8 @@ function say(text: string, io: Io): ExitStatus {
   return exit.done;
 }
 
-function refuse(messages: readonly string[], io: Io): ExitStatus {
-  io.err(messages.map((message) => `${printable(`noodlewright: ${message}`)}\n`).join(""));
-  io.err("See `noodlewright --help`.\n");
-  return exit.wrongInput;
-}
-
-/** What is wrong with the words of a command, with the names that were most likely meant. */
-async function messagesOf(wrong: readonly Wrong[], command: Command): Promise<readonly string[]> {
-  const flags = Object.keys(command.flags).map((flag) => `--${flag}`);
-  const messages = wrong.flatMap((one) => {
-    if (one.kind === "said") return [one.message];
-    return one.kind === "unknown-flag" ? [withNearest(`there is no flag ${one.flag}`, one.flag, flags)] : [];
-  });
-  if (messages.length > 0) return messages;
-  const names = Object.entries(command.positionals).map(([word, meaning]) => `${word} (${meaning})`);
-  return [`a word is missing; the command takes ${names.join(", then ")}`];
+/** What prints problems is loaded when there are any. */
+async function refuse(problems: readonly PlacedProblem[], asked: Asked, io: Io): Promise<ExitStatus> {
+  const { printProblems } = await import("./shared/answer.ts");
+  return printProblems(problems, asked, io);
 }

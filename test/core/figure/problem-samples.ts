@@ -113,7 +113,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "materials.lye.solution.modulus",
     `readKitchenFile({ materials: { lye: { solution: { salts: { K2CO3: 1 }, strength: "30 °Bé", modulus: 140 } } } })`,
   ],
-  "spec.too-deep": ["", `readSpec({ ...noodle, notes: JSON.parse("[".repeat(30) + "]".repeat(30)) })`],
+  "spec.too-deep": [
+    `notes${"[0]".repeat(20)}`,
+    `readSpec({ ...noodle, notes: JSON.parse("[".repeat(30) + "]".repeat(30)) })`,
+  ],
   "spec.too-large": ["", `readSpec({ ...noodle, flours: Array.from({ length: 20000 }, () => ({})) })`],
   "spec.not-data": ["notes", `readSpec({ ...noodle, notes: new Uint8Array(4) })`],
   "spec.choice": ["mixer.of", `readSpec({ ...noodle, mixer: { largest: "1 kg", of: "dow" } })`],

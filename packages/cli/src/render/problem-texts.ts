@@ -163,6 +163,46 @@ export const catalogue = {
     expected: "one of the two",
     advice: "leave one of them out; `--set` changes a value of the spec",
   })),
+  "command.unknown": input(({ command, group, nearest }: Texts<"command" | "group"> & Lists<"nearest">) => ({
+    found: `no command "${command}"`,
+    expected: "a command that there is",
+    advice: didYouMean(nearest, `\`noodlewright ${group}--help\` lists them`),
+  })),
+  "command.missing": input(({ group }: Texts<"group">) => ({
+    found: "no command",
+    expected: group === "" ? "a command first" : `what to do with ${group.trim()}`,
+    advice: `\`noodlewright ${group}--help\` lists them`,
+  })),
+  "flag.early": input(() => ({
+    found: "a flag before the command",
+    expected: "the command first",
+    advice: "write the flag behind it",
+  })),
+  "flag.unknown": input(({ nearest }: Lists<"nearest">) => ({
+    found: "a flag that this command does not have",
+    expected: "one of its flags",
+    advice: didYouMean(nearest, "--help behind the command lists them"),
+  })),
+  "flag.switch": input(({ written }: Texts<"written">) => ({
+    found: written,
+    expected: "the flag alone",
+    advice: "leave out = and what stands behind it",
+  })),
+  "flag.other-form": input(({ form }: Texts<"form">) => ({
+    found: "this flag without the form that it is for",
+    expected: `the flag beside --format ${form}`,
+    advice: `write --format ${form}, or leave the flag out`,
+  })),
+  "word.extra": input(({ word }: Texts<"word">) => ({
+    found: `"${word}", one word too many`,
+    expected: "nothing more behind the command",
+    advice: "leave it out, or put quotes round a name of several words",
+  })),
+  "word.missing": input(({ words }: Lists<"words">) => ({
+    found: "a word too few",
+    expected: words.join(", then "),
+    advice: "write it behind the command",
+  })),
   "flag.missing": input(({ wanted, example }: Texts<"wanted" | "example">) => ({
     found: "nothing",
     expected: wanted,
@@ -249,6 +289,10 @@ export const catalogue = {
     advice: `${nearest.length > 0 ? `did you mean ${nearest.join(" or ")}? ` : ""}--format json lists them all under "figures"`,
   })),
 };
+
+function didYouMean([nearest]: readonly string[], otherwise: string): string {
+  return nearest === undefined ? otherwise : `did you mean ${nearest}?`;
+}
 
 /** What is wrong with the writing of a file. */
 export type Slip = keyof typeof slips;

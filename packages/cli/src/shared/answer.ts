@@ -10,6 +10,16 @@ import type { Asked } from "./command.ts";
 
 /** Prints a report in the form that was asked for. */
 export async function printReport(report: Report, asked: Asked, io: Io): Promise<ExitStatus> {
+  const idle = (
+    [
+      ["table", "csv"],
+      ["picture", "svg"],
+    ] as const
+  ).filter(([flag, form]) => asked.text(flag) !== undefined && asked.text("format") !== form);
+  if (idle.length > 0) {
+    const problems = idle.map(([flag, form]) => ({ ...ownProblem("flag.other-form", { form }), flag: `--${flag}` }));
+    return printProblems(problems, asked, io);
+  }
   const wanted = asked.text("figure");
   const full = wanted === undefined ? withHints(report) : onlyFigure(report, wanted);
   if (full === undefined) return printProblems([unknownFigure(wanted ?? "", report)], asked, io);

@@ -25,7 +25,7 @@ export function plainData(input: unknown): Outcome<unknown> {
     if (left < 0) found ??= problem("spec.too-large", [], { most: mostValues });
     if (found !== undefined || typeof value !== "object" || value === null) return value;
     if (path.length > mostLevels) {
-      found = problem("spec.too-deep", [], {});
+      found = problem("spec.too-deep", [...path], {});
       return undefined;
     }
     if (Array.isArray(value)) {

@@ -51,7 +51,7 @@ export const spec = {
     advice: asWritten(facts, path),
   })),
   "spec.type": input((facts: Wanted & Texts<"written"> & { readonly meant?: unknown }, path) => ({
-    found: facts.written,
+    found: eitherNumber(facts),
     expected: wantedText(facts),
     advice: asWritten(facts, path),
   })),
@@ -135,6 +135,12 @@ export interface Elsewhere {
   readonly elsewhere: Path;
   readonly value: unknown;
   readonly entry?: { readonly name: string; readonly amount?: string };
+}
+
+/** What was written, and what a number with a comma may be. */
+function eitherNumber({ written, kind }: Wanted & Texts<"written">): string {
+  const points = kind === "int" || kind === "number" ? withPoints(written.replaceAll('"', "")) : undefined;
+  return points === undefined ? written : `${written}, that is ${points}`;
 }
 
 /** What a key wants: its kind of value, its meaning, and an example. */
