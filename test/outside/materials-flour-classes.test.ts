@@ -1,36 +1,39 @@
 import { describe, expect, it } from "vitest";
 import { classedFlours } from "#core/formula/classes.ts";
-import type { Grain } from "#core/materials/flour-class-list.ts";
-import { type ClassFit, flourClasses } from "#core/materials/flour-classes.ts";
+import { flourClassList, type Grain } from "#core/materials/flour-class-list.ts";
+import { classesIn, limitsOf } from "#core/materials/flour-classes.ts";
 import { materialsReport } from "#core/report/materials-report.ts";
 import { workedOut } from "../core/formula/worked-out.ts";
 import { catalogued } from "./catalogued.ts";
 
-function fitsOf(name: string, grain: Grain): readonly ClassFit[] {
-  return flourClasses({ ...catalogued(name), grain });
+type Flour = Parameters<typeof classesIn>[0];
+
+function falls(flour: Flour, system: string, type: string): boolean {
+  return classesIn(flour).some(({ flourClass }) => flourClass.system === system && flourClass.type === type);
 }
 
-function one(fits: readonly ClassFit[], system: string, type: string): ClassFit {
-  const fit = fits.find(({ flourClass }) => flourClass.system === system && flourClass.type === type);
-  if (fit === undefined) throw new Error(`${system} ${type}`);
-  return fit;
+/** What is seen of a flour by a class, whether it falls in it or not. */
+function seen(flour: Flour, system: string, type: string, what: string) {
+  const flourClass = flourClassList.find((one) => one.system === system && one.type === type);
+  if (flourClass === undefined) throw new Error(`${system} ${type}`);
+  return limitsOf(flour, flourClass).find((limit) => limit.what === what)?.value;
 }
 
 describe("classes of catalogue flours (USDA Standard Reference 28)", () => {
   it.each([
-    // flour, grain, system, type, fit. DIN 10355; Italy, DPR 187/2001; Codex 163; 21 CFR 137.105.
-    ["cake flour", "wheat", "DE", "405", "all"],
-    ["cake flour", "wheat", "DE", "550", "none"],
-    ["cake flour", "wheat", "IT", "00", "all"],
-    ["all-purpose flour", "wheat", "DE", "550", "all"],
-    ["all-purpose flour", "wheat", "DE", "405", "none"],
-    ["whole wheat flour", "wheat", "DE", "1600", "all"],
-    ["whole wheat flour", "wheat", "IT", "integrale", "none"],
-    ["vital wheat gluten", "gluten", "Codex", "vital wheat gluten", "all"],
-    ["bread flour", "wheat", "US", "flour", "all"],
-    ["semolina", "durum", "US", "semolina", "all"],
-  ] as const)("%s (%s): %s %s fits %s", (name, grain, system, type, within) => {
-    expect(one(fitsOf(name, grain), system, type).within).toBe(within);
+    // flour, grain, system, type, whether it falls in it. DIN 10355; Italy, DPR 187/2001; Codex 163; 21 CFR 137.105.
+    ["cake flour", "wheat", "DE", "405", true],
+    ["cake flour", "wheat", "DE", "550", false],
+    ["cake flour", "wheat", "IT", "00", true],
+    ["all-purpose flour", "wheat", "DE", "550", true],
+    ["all-purpose flour", "wheat", "DE", "405", false],
+    ["whole wheat flour", "wheat", "DE", "1600", true],
+    ["whole wheat flour", "wheat", "IT", "integrale", false],
+    ["vital wheat gluten", "gluten", "Codex", "vital wheat gluten", true],
+    ["bread flour", "wheat", "US", "flour", true],
+    ["semolina", "durum", "US", "semolina", true],
+  ] as const)("%s (%s): %s %s fits: %s", (name, grain: Grain, system, type, fits) => {
+    expect(falls({ ...catalogued(name), grain }, system, type)).toBe(fits);
   });
 
   it.each([
@@ -40,32 +43,30 @@ describe("classes of catalogue flours (USDA Standard Reference 28)", () => {
     ["all-purpose flour", "IT", "0", "ash", 0.5336],
     ["whole wheat flour", "IT", "integrale", "ash", 1.7701],
   ] as const)("%s: %s %s sees %s %d %%", (name, system, type, what, expected) => {
-    const limit = one(fitsOf(name, "wheat"), system, type).limits.find((entry) => entry.what === what);
-    expect(Math.abs(Number(limit?.value.low) - expected)).toBeLessThanOrEqual(0.00005);
+    const value = seen({ ...catalogued(name), grain: "wheat" }, system, type, what);
+    expect(Math.abs(Number(value?.low) - expected)).toBeLessThanOrEqual(0.00005);
   });
 
   it("reads gluten of unknown nitrogen factor as a range", () => {
     // 75.16 % at 8.20 % moisture is 81.874 % dry if N × 6.25, and 6.25 / 5.7 times that if N × 5.7.
-    const [protein] = one(fitsOf("vital wheat gluten", "gluten"), "Codex", "vital wheat gluten").limits.filter(
-      ({ what }) => what === "protein",
-    );
-    expect(Number(protein?.value.low)).toBeCloseTo(81.874, 3);
-    expect(Number(protein?.value.high)).toBeCloseTo((81.87363834 * 6.25) / 5.7, 4);
+    const gluten = { ...catalogued("vital wheat gluten"), grain: "gluten" } as const;
+    const protein = seen(gluten, "Codex", "vital wheat gluten", "protein");
+    expect(Number(protein?.low)).toBeCloseTo(81.874, 3);
+    expect(Number(protein?.high)).toBeCloseTo((81.87363834 * 6.25) / 5.7, 4);
   });
 
   it("gives no hard class where sources disagree", () => {
     // Japanese trade pages: medium 8.0–9.0 or 8.0–10.5 %, semi-strong 10.5–11.5, 9–11.5 or 10.5–12.0 %.
-    const fits = flourClasses({ grain: "wheat", moisture: "14", protein: { value: "9.5" } });
-    expect(one(fits, "JP", "medium").within).toBe("some");
-    expect(one(fits, "JP", "semi-strong").within).toBe("some");
-    expect(one(fits, "JP", "weak").within).toBe("none");
+    const between = { grain: "wheat", moisture: "14", protein: { value: "9.5" } } as const;
+    expect(classesIn(between).filter(({ flourClass }) => flourClass.system === "JP")).toEqual([]);
+    expect(falls({ ...between, protein: { value: "8.5" } }, "JP", "medium")).toBe(true);
   });
 
   it("rounds dry ash to the two places of the German limits", () => {
     // 0.505 % lies in the gap between 405 (to 0.50) and 550 (from 0.51); half-even rounding puts 0.5049 to 0.50.
-    const at = (ash: string) => flourClasses({ grain: "wheat", moisture: "0", ash });
-    expect(one(at("0.5049"), "DE", "405").within).toBe("all");
-    expect(one(at("0.5051"), "DE", "550").within).toBe("all");
+    const at = (ash: string) => ({ grain: "wheat", moisture: "0", ash }) as const;
+    expect(falls(at("0.5049"), "DE", "405")).toBe(true);
+    expect(falls(at("0.5051"), "DE", "550")).toBe(true);
   });
 });
 

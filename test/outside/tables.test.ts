@@ -207,7 +207,7 @@ const tables: readonly (readonly [table: string, comparedWith: string, rows: unk
     "classes of flour",
     "DIN 10355 (1992), decree 63-720 and the order of 13 July 1963, DPR 187/2001, 21 CFR 137, CODEX STAN 152 and 163, and trade pages of Japan: all limits",
     flourClassList,
-    "11cd55e11a177d5cd5c8e81e314fbe8d63bf9b545042529ab5407a8058575f90",
+    "a6efcd015f285feb16ea3963e77a9108e7526eaaddb6a22a53916f630ca3f5d8",
   ],
   [
     "ranges by style",

@@ -7,12 +7,6 @@ export interface Span {
   readonly high?: DecimalText;
 }
 
-/** A limit of a class. Where sources disagree, `core` is what all of them hold and `wide` what any of them holds. */
-export interface Limit {
-  readonly core: Span;
-  readonly wide?: Span;
-}
-
 export type Grain = "wheat" | "durum" | "spelt" | "rye" | "gluten";
 
 /** A named class of flour with its limits. */
@@ -24,12 +18,13 @@ export interface FlourClass {
   readonly wholegrain?: true;
   /** Moisture on which ash and protein are stated, for limits in % dry or % as is. */
   readonly basis: "dry" | "as is";
-  readonly ash?: Limit;
+  readonly ash?: Span;
   /** Ash at most this plus a part of the protein, both dry: US flour. */
   readonly ashByProtein?: { readonly base: DecimalText; readonly perProtein: DecimalText };
   /** Decimals that ash is rounded to before it is compared, where the limits leave gaps between them. */
   readonly ashPlaces?: number;
-  readonly protein?: Limit;
+  /** Where sources disagree, what all of them hold. */
+  readonly protein?: Span;
   /** Nitrogen factor of the protein limit. */
   readonly nitrogenFactor?: DecimalText;
   /** % as is, at most. */
@@ -49,21 +44,33 @@ function byAsh(
   shared: Pick<FlourClass, "system" | "grain" | "source" | "ashPlaces" | "wholegrain">,
   rows: readonly Ash[],
 ): readonly FlourClass[] {
-  return rows.map(([type, low, high]): FlourClass => {
-    const core = { ...(low !== undefined && { low }), ...(high !== undefined && { high }) };
-    return { ...shared, type, basis: "dry", ash: { core } };
+  return rows.map(([type, low, high]) => {
+    const ash = { ...(low !== undefined && { low }), ...(high !== undefined && { high }) };
+    return { ...shared, type, basis: "dry", ash };
   });
 }
 
+/** A class by its limits, on dry matter unless they say otherwise. */
+function standard(
+  system: FlourClass["system"],
+  type: string,
+  grain: Grain,
+  limits: Partial<FlourClass>,
+  source: Source,
+): FlourClass {
+  return { system, type, grain, basis: "dry", ...limits, source };
+}
+
+const cfr = (section: string, standing: Source["standing"]): Source => ({ cite: `21 CFR ${section}`, standing });
 const roundedGerman = { system: "DE", ashPlaces: 2 } as const;
 
 function italy(type: string, ash: Span, protein: DecimalText): FlourClass {
-  const shared = { system: "IT", grain: "wheat", basis: "dry", nitrogenFactor: "5.7", moistureMost: "14.5" } as const;
-  return { ...shared, type, ash: { core: ash }, protein: { core: { low: protein } }, source: italian };
+  const limits = { ash, protein: { low: protein }, nitrogenFactor: "5.7", moistureMost: "14.5" };
+  return standard("IT", type, "wheat", limits, italian);
 }
 
-function japan(type: string, protein: Limit): FlourClass {
-  return { system: "JP", grain: "wheat", type, basis: "as is", protein, source: japanese };
+function japan(type: string, protein: Span): FlourClass {
+  return standard("JP", type, "wheat", { basis: "as is", protein }, japanese);
 }
 
 /** Classes of flour by law, standard and trade. */
@@ -106,73 +113,50 @@ export const flourClassList: readonly FlourClass[] = [
   italy("1", { high: "0.80" }, "12.00"),
   italy("2", { high: "0.95" }, "12.00"),
   italy("integrale", { low: "1.30", high: "1.70" }, "12.00"),
-  {
-    system: "US",
-    type: "flour",
-    grain: "wheat",
-    basis: "dry",
-    ashByProtein: { base: "0.35", perProtein: "0.05" },
-    source: { cite: "21 CFR 137.105(a)", standing: "copy" },
-  },
-  {
-    system: "US",
-    type: "durum flour",
-    grain: "durum",
-    basis: "dry",
-    ash: { core: { high: "1.5" } },
-    moistureMost: "15",
-    source: { cite: "21 CFR 137.220", standing: "copy" },
-  },
-  {
-    system: "US",
-    type: "semolina",
-    grain: "durum",
-    basis: "dry",
-    ash: { core: { high: "0.92" } },
-    moistureMost: "15",
-    source: { cite: "21 CFR 137.320", standing: "memory" },
-  },
-  {
-    system: "Codex",
-    type: "wheat flour",
-    grain: "wheat",
-    basis: "dry",
-    protein: { core: { low: "7.0" } },
-    nitrogenFactor: "5.7",
-    moistureMost: "15.5",
-    source: { cite: "CODEX STAN 152-1985: moisture read, protein not", standing: "memory" },
-  },
-  {
-    system: "Codex",
-    type: "vital wheat gluten",
-    grain: "gluten",
-    basis: "dry",
-    ash: { core: { high: "2.0" } },
-    protein: { core: { low: "80" } },
-    nitrogenFactor: "6.25",
-    moistureMost: "10",
-    source: { cite: "CODEX STAN 163-1987, rev. 2001", at: "section 3.2", standing: "read" },
-  },
-  {
-    system: "AT",
-    type: "flour",
-    grain: "wheat",
-    basis: "as is",
-    moistureMost: "15.5",
-    source: { cite: "Austrian Food Code, chapter B 20", standing: "read" },
-  },
-  japan("weak", { core: { low: "6.5", high: "8.0" }, wide: { low: "6.5", high: "8.5" } }),
-  japan("medium", { core: { low: "8.0", high: "9.0" }, wide: { low: "8.0", high: "10.5" } }),
-  japan("semi-strong", { core: { low: "10.5", high: "11.5" }, wide: { low: "9.0", high: "12.0" } }),
-  japan("strong", { core: { low: "11.5", high: "12.5" }, wide: { low: "11.5", high: "14.5" } }),
-  {
-    system: "JP",
-    type: "school-meal flour, Shiga prefecture",
-    grain: "wheat",
-    basis: "as is",
-    ash: { core: { low: "0.35", high: "0.45" } },
-    protein: { core: { low: "11.0", high: "13.0" } },
-    moistureMost: "14.5",
-    source: { cite: "Shiga prefecture, specification of flour for school meals", standing: "read" },
-  },
+  standard("US", "flour", "wheat", { ashByProtein: { base: "0.35", perProtein: "0.05" } }, cfr("137.105(a)", "copy")),
+  standard("US", "durum flour", "durum", { ash: { high: "1.5" }, moistureMost: "15" }, cfr("137.220", "copy")),
+  standard("US", "semolina", "durum", { ash: { high: "0.92" }, moistureMost: "15" }, cfr("137.320", "memory")),
+  standard(
+    "Codex",
+    "wheat flour",
+    "wheat",
+    { protein: { low: "7.0" }, nitrogenFactor: "5.7", moistureMost: "15.5" },
+    {
+      cite: "CODEX STAN 152-1985: moisture read, protein not",
+      standing: "memory",
+    },
+  ),
+  standard(
+    "Codex",
+    "vital wheat gluten",
+    "gluten",
+    { ash: { high: "2.0" }, protein: { low: "80" }, nitrogenFactor: "6.25", moistureMost: "10" },
+    { cite: "CODEX STAN 163-1987, rev. 2001", at: "section 3.2", standing: "read" },
+  ),
+  standard(
+    "AT",
+    "flour",
+    "wheat",
+    { basis: "as is", moistureMost: "15.5" },
+    {
+      cite: "Austrian Food Code, chapter B 20",
+      standing: "read",
+    },
+  ),
+  japan("weak", { low: "6.5", high: "8.0" }),
+  japan("medium", { low: "8.0", high: "9.0" }),
+  japan("semi-strong", { low: "10.5", high: "11.5" }),
+  japan("strong", { low: "11.5", high: "12.5" }),
+  standard(
+    "JP",
+    "school-meal flour, Shiga prefecture",
+    "wheat",
+    {
+      basis: "as is",
+      ash: { low: "0.35", high: "0.45" },
+      protein: { low: "11.0", high: "13.0" },
+      moistureMost: "14.5",
+    },
+    { cite: "Shiga prefecture, specification of flour for school meals", standing: "read" },
+  ),
 ];

@@ -1,5 +1,5 @@
-import { type Decimal, type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { type FlourClass, flourClassList, type Grain, type Limit, type Span } from "./flour-class-list.ts";
+import { type Decimal, type DecimalText, dec, decimalText, ZERO } from "../number/decimal.ts";
+import { type FlourClass, flourClassList, type Grain, type Span } from "./flour-class-list.ts";
 import type { Material, Protein } from "./material.ts";
 import { onMoisture } from "./moisture.ts";
 import { flourFactor, labelFactor, onFactor } from "./nitrogen.ts";
@@ -15,39 +15,18 @@ interface ClassedFlour {
   readonly protein?: Protein;
 }
 
-/** How one measured value stands to the limit of a class. */
+/** A value that a class limits. */
 interface LimitFit {
   readonly what: "ash" | "protein" | "moisture";
-  /** The value on the basis and the factor of the class; a range where the nitrogen factor is unknown, %. */
-  readonly value: { readonly low: DecimalText; readonly high: DecimalText };
-  readonly limit: Span;
-  /** `some` when only some of the sources, or only some of the possible values, are within. */
-  readonly within: "all" | "some" | "none";
+  /** On the basis and the factor of the class, %; a range where the nitrogen factor is unknown, nothing where the flour does not state it. */
+  readonly value?: { readonly low: DecimalText; readonly high: DecimalText };
+  readonly within: boolean;
 }
 
-/** How a flour stands to a class. */
+/** A class, and what of the flour it limits. */
 export interface ClassFit {
   readonly flourClass: FlourClass;
-  /** The worst of its limits; `unknown` when none of them could be compared. */
-  readonly within: "all" | "some" | "none" | "unknown";
   readonly limits: readonly LimitFit[];
-  /** What the class also limits and the flour does not state. */
-  readonly missing: readonly LimitFit["what"][];
-}
-
-/**
- * How a flour stands to each class of its grain. Bands overlap and sources disagree, so that there is never one answer:
- * every class is listed with how well it fits, the best first.
- *
- * @param flour - % as is
- * @example flourClasses({ grain: "wheat", moisture: "12.51", ash: "0.39" })[0]?.flourClass.type // => "405"
- */
-export function flourClasses(flour: ClassedFlour): readonly ClassFit[] {
-  const order = ["all", "some", "unknown", "none"];
-  return flourClassList
-    .filter(({ grain, wholegrain = false }) => grain === flour.grain && (!wholegrain || flour.wholegrain !== false))
-    .map((flourClass) => fitOf(flour, flourClass))
-    .toSorted((a, b) => order.indexOf(a.within) - order.indexOf(b.within));
 }
 
 /** Other wheats, which no class here is for, are told by their names. */
@@ -70,68 +49,42 @@ export function grainOf(
   return named === undefined ? only : named[1];
 }
 
-/** The classes that a flour falls in with all that they limit; nothing where its ash or protein is not stated, or fits none. */
+/**
+ * The classes that a flour falls in with all that they limit; none where its ash or protein is not stated.
+ *
+ * @example classesIn({ grain: "wheat", moisture: "12.51", ash: "0.39" })[0]?.flourClass.type // => "405"
+ */
 export function classesIn(flour: ClassedFlour): readonly ClassFit[] {
-  return flourClasses(flour).filter(
-    ({ within, limits, missing }) =>
-      within === "all" && missing.length === 0 && limits.some(({ what }) => what !== "moisture"),
+  return flourClassList
+    .filter(({ grain, wholegrain = false }) => grain === flour.grain && (!wholegrain || flour.wholegrain !== false))
+    .map((flourClass) => ({ flourClass, limits: limitsOf(flour, flourClass) }))
+    .filter(({ limits }) => limits.every(({ within }) => within) && limits.some(({ what }) => what !== "moisture"));
+}
+
+/** A flour held against what a class limits. */
+export function limitsOf(flour: ClassedFlour, flourClass: FlourClass): readonly LimitFit[] {
+  const { ash, ashByProtein, ashPlaces, protein, moistureMost } = flourClass;
+  const onBasis = (value: DecimalText): Decimal =>
+    flourClass.basis === "dry" ? onMoisture(dec(value), flour.moisture, 0) : dec(value);
+  const ownAsh = flour.ash === undefined ? [] : [onBasis(flour.ash)];
+  const ownProtein = flour.protein === undefined ? [] : [onBasis(flour.protein.value)];
+  const byProtein = ashByProtein && ownProtein.map((one) => one.times(ashByProtein.perProtein).plus(ashByProtein.base));
+  const ashLimit = ash ?? (byProtein && { high: decimalText(byProtein[0] ?? ZERO) });
+  const own = flour.protein?.nitrogenFactor;
+  const factors = own === undefined ? [labelFactor, flourFactor] : [own, own];
+  const onFactors = ownProtein.flatMap((one) =>
+    factors.map((factor) => onFactor(one, dec(factor), dec(flourClass.nitrogenFactor ?? factor))),
   );
+  const rounded = ashPlaces === undefined ? ownAsh : ownAsh.map((one) => one.toDecimalPlaces(ashPlaces));
+  return [
+    ...(ashLimit ? [held("ash", byProtein?.length === 0 ? [] : rounded, ashLimit)] : []),
+    ...(protein ? [held("protein", onFactors, protein)] : []),
+    ...(moistureMost === undefined ? [] : [held("moisture", [dec(flour.moisture)], { high: moistureMost })]),
+  ];
 }
 
-function fitOf(flour: ClassedFlour, flourClass: FlourClass): ClassFit {
-  const checks = [ashFit(flour, flourClass), proteinFit(flour, flourClass), moistureFit(flour, flourClass)];
-  const limits = checks.filter((check): check is LimitFit => typeof check === "object");
-  const missing = checks.filter((check): check is LimitFit["what"] => typeof check === "string");
-  const worst = (["none", "some", "all"] as const).find((level) => limits.some(({ within }) => within === level));
-  return { flourClass, within: worst ?? "unknown", limits, missing };
-}
-
-/** A fit, the name of what is missing, or nothing where the class sets no limit. */
-type Check = LimitFit | LimitFit["what"] | undefined;
-
-function ashFit(flour: ClassedFlour, flourClass: FlourClass): Check {
-  const limit = flourClass.ash ?? ashLimitByProtein(flour, flourClass);
-  if (limit === undefined) return undefined;
-  if (flour.ash === undefined || limit === "missing") return "ash";
-  const exact = onBasisOf(flourClass, flour.ash, flour.moisture);
-  const value = flourClass.ashPlaces === undefined ? exact : exact.toDecimalPlaces(flourClass.ashPlaces);
-  return compare("ash", value, value, limit);
-}
-
-function ashLimitByProtein(flour: ClassedFlour, flourClass: FlourClass): Limit | "missing" | undefined {
-  if (flourClass.ashByProtein === undefined) return undefined;
-  if (flour.protein === undefined) return "missing";
-  const { base, perProtein } = flourClass.ashByProtein;
-  const protein = onBasisOf(flourClass, flour.protein.value, flour.moisture);
-  return { core: { high: decimalText(protein.times(perProtein).plus(base)) } };
-}
-
-function proteinFit(flour: ClassedFlour, flourClass: FlourClass): Check {
-  if (flourClass.protein === undefined) return undefined;
-  if (flour.protein === undefined) return "protein";
-  const value = onBasisOf(flourClass, flour.protein.value, flour.moisture);
-  const wanted = flourClass.nitrogenFactor;
-  if (wanted === undefined) return compare("protein", value, value, flourClass.protein);
-  const own = flour.protein.nitrogenFactor;
-  const [low, high] = (own === undefined ? [labelFactor, flourFactor] : [own, own]).map((factor) =>
-    onFactor(value, dec(factor), dec(wanted)),
-  );
-  return compare("protein", low ?? value, high ?? value, flourClass.protein);
-}
-
-function moistureFit(flour: ClassedFlour, { moistureMost }: FlourClass): Check {
-  if (moistureMost === undefined) return undefined;
-  const moisture = dec(flour.moisture);
-  return compare("moisture", moisture, moisture, { core: { high: moistureMost } });
-}
-
-function onBasisOf({ basis }: FlourClass, value: DecimalText, moisture: DecimalText): Decimal {
-  return basis === "dry" ? onMoisture(dec(value), moisture, 0) : dec(value);
-}
-
-function compare(what: LimitFit["what"], low: Decimal, high: Decimal, { core, wide = core }: Limit): LimitFit {
-  const allIn = low.gte(core.low ?? low) && high.lte(core.high ?? high);
-  const someIn = high.gte(wide.low ?? high) && low.lte(wide.high ?? low);
-  const within = allIn ? "all" : someIn ? "some" : "none";
-  return { what, value: { low: decimalText(low), high: decimalText(high) }, limit: wide, within };
+function held(what: LimitFit["what"], [low, high = low]: readonly Decimal[], limit: Span): LimitFit {
+  if (low === undefined || high === undefined) return { what, within: false };
+  const within = low.gte(limit.low ?? low) && high.lte(limit.high ?? high);
+  return { what, value: { low: decimalText(low), high: decimalText(high) }, within };
 }

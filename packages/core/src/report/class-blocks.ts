@@ -53,6 +53,6 @@ export function classSection(classed: readonly Classed[]): Section {
 function measured({ flourClass, limits }: ClassFit): readonly string[] {
   const on = flourClass.basis === "dry" ? "dry" : "as is";
   return limits.flatMap(({ what, value }) =>
-    what === "moisture" ? [] : [`${what} ${fixedText(value.low, 2)} % ${on}`],
+    value === undefined || what === "moisture" ? [] : [`${what} ${fixedText(value.low, 2)} % ${on}`],
   );
 }
