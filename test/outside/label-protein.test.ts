@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
-import { exact } from "#core/figure/figure.ts";
 import { readLabels } from "#core/materials/label.ts";
+import { dec } from "#core/number/decimal.ts";
 import { answered } from "../core/told-of.ts";
 
 /**
@@ -11,7 +11,7 @@ import { answered } from "../core/told-of.ts";
  * No 1169/2011, Annex I. Printed to four places.
  */
 type Row = readonly [
-  book: "US" | "EU",
+  rules: "US" | "EU",
   serving: string,
   printed: string,
   low: string,
@@ -61,40 +61,38 @@ const rows: readonly Row[] = [
   ["EU", "100", "13", "12.5000", "13.5000", "11.4000", "12.3120"],
 ];
 
-const read = (...wish: Parameters<typeof readLabels>) => answered(readLabels(...wish));
-
 describe("protein that a nutrition label leaves open", () => {
   it.each(rows)("%s: per %s g, %s g protein", (book, serving, printed, low, high, lowConverted, highConverted) => {
-    const label = { book, serving, printed, nitrogenFactor: "6.25" } as const;
-    const asIs = read([label], "6.25");
-    expect(exact(asIs.low).toFixed(4)).toBe(low);
-    expect(exact(asIs.high).toFixed(4)).toBe(high);
+    const label = { rules: book, serving, protein: printed, nitrogenFactor: "6.25" } as const;
+    const asIs = answered(readLabels([label], "6.25"));
+    expect(dec(asIs.low).toFixed(4)).toBe(low);
+    expect(dec(asIs.high).toFixed(4)).toBe(high);
     expect([asIs.lowIncluded, asIs.highIncluded]).toEqual([true, false]);
-    const converted = read([label], "5.7");
-    expect(exact(converted.low).toFixed(4)).toBe(lowConverted);
-    expect(exact(converted.high).toFixed(4)).toBe(highConverted);
+    const converted = answered(readLabels([label], "5.7"));
+    expect(dec(converted.low).toFixed(4)).toBe(lowConverted);
+    expect(dec(converted.high).toFixed(4)).toBe(highConverted);
   });
 
   it("is what two labels of one flour have in common", () => {
     const labels = [
-      { book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" },
-      { book: "US", printed: "4", serving: "34", nitrogenFactor: "5.7" },
+      { rules: "US", protein: "4", serving: "30", nitrogenFactor: "5.7" },
+      { rules: "US", protein: "4", serving: "34", nitrogenFactor: "5.7" },
     ] as const;
     // From 21 CFR 101.9(c)(7) by arithmetic: 3.5/30 and 4.5/34.
-    const asIs = read(labels);
-    expect([exact(asIs.low).toFixed(4), exact(asIs.high).toFixed(4)]).toEqual(["11.6667", "13.2353"]);
+    const asIs = answered(readLabels(labels));
+    expect([dec(asIs.low).toFixed(4), dec(asIs.high).toFixed(4)]).toEqual(["11.6667", "13.2353"]);
   });
 
   it("spans the factors 5.7 and 6.25 where the label does not say", () => {
     // 3.5 × 5.7 / 6.25 / 30 and 4.5 / 30, in %.
-    const asIs = read([{ book: "US", printed: "4", serving: "30" }]);
-    expect([exact(asIs.low).toFixed(4), exact(asIs.high).toFixed(4)]).toEqual(["10.6400", "15.0000"]);
+    const asIs = answered(readLabels([{ rules: "US", protein: "4", serving: "30" }]));
+    expect([dec(asIs.low).toFixed(4), dec(asIs.high).toFixed(4)]).toEqual(["10.6400", "15.0000"]);
   });
 
   it("takes an EU label to be N × 6.25", () => {
     // 12 g is 11.5 to below 12.5 g; Regulation (EU) No 1169/2011, Annex I point 10.
-    const asIs = read([{ book: "EU", printed: "12" }]);
-    expect([exact(asIs.low).toFixed(3), exact(asIs.high).toFixed(3)]).toEqual(["10.488", "11.400"]);
+    const asIs = answered(readLabels([{ rules: "EU", protein: "12" }]));
+    expect([dec(asIs.low).toFixed(3), dec(asIs.high).toFixed(3)]).toEqual(["10.488", "11.400"]);
   });
 
   it.each([
@@ -106,8 +104,8 @@ describe("protein that a nutrition label leaves open", () => {
     ["1.0", "20", "4.0000", "6.0000"],
     ["0.4", "20", "1.5000", "2.5000"],
   ])("follows Japan's tolerance: %s g per %s g", (printed, serving, low, high) => {
-    const asIs = read([{ book: "JP", printed, serving, nitrogenFactor: "5.7" }]);
-    expect([exact(asIs.low).toFixed(4), exact(asIs.high).toFixed(4)]).toEqual([low, high]);
+    const asIs = answered(readLabels([{ rules: "JP", protein: printed, serving, nitrogenFactor: "5.7" }]));
+    expect([dec(asIs.low).toFixed(4), dec(asIs.high).toFixed(4)]).toEqual([low, high]);
     expect([asIs.lowIncluded, asIs.highIncluded]).toEqual([true, true]);
   });
 });

@@ -3,7 +3,7 @@ import { answer, type Note, note, type Outcome, type Path, problem, refuse } fro
 import { commonPractice } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText, HUNDRED, ZERO } from "../number/decimal.ts";
 import type { LabelFigures } from "./doubt-schema.ts";
-import { type ProteinLabel, readLabels } from "./label.ts";
+import { readLabels } from "./label.ts";
 import type { MaterialFigures } from "./schema.ts";
 
 /** Moisture of a flour of which nobody states it. */
@@ -52,17 +52,22 @@ export function readFigureLabels(
   const place = [...path, "label"];
   if (figures.protein !== undefined) return refuse(problem("materials.protein-twice", place, {}));
   const list = Array.isArray(label) ? label : [label];
-  const labels = list.map((one) => asLabel({ ...one, nitrogenFactor: one.nitrogenFactor ?? figures.nitrogenFactor }));
+  const labels = list.map(({ serving, nitrogenFactor = figures.nitrogenFactor, ...one }) => ({
+    ...one,
+    serving: serving?.value,
+    nitrogenFactor,
+  }));
   const reading = readLabels(labels, factor);
   if (!reading.ok) {
-    const at = (steps: Path): Path =>
-      (Array.isArray(label) ? steps : steps.slice(1)).map((step) => (step === "printed" ? "protein" : step));
+    const at = (steps: Path): Path => (Array.isArray(label) ? steps : steps.slice(1));
     return refuse(...reading.problems.map((problem) => ({ ...problem, path: [...place, ...at(problem.path)] })));
   }
-  const { middle } = reading.value;
-  const { range = { low: middle.value, high: middle.value, why: "the label" } } = middle;
-  return answer({ value: middle.value, range, by: middleOf(list), notes: reading.notes });
+  const { low, high } = reading.value;
+  const middle = decimalText(dec(low).plus(high).div(2));
+  return answer({ value: middle, range: { low, high, why: leftOpen }, by: middleOf(list), notes: reading.notes });
 }
+
+const leftOpen = "what the rounding of the label (in Japan its tolerance) leaves open";
 
 function middleOf(labels: readonly LabelFigures[]): string {
   const printed = labels.map(({ protein, serving }) => {
@@ -70,16 +75,6 @@ function middleOf(labels: readonly LabelFigures[]): string {
     return `${amount} per ${serving?.text ?? "100 g"}`;
   });
   return `the middle of what ${printed.join(" and ")} ${printed.length === 1 ? "leaves" : "leave"} open`;
-}
-
-function asLabel({ protein, serving, servingRounded, rules, nitrogenFactor }: LabelFigures): ProteinLabel {
-  return {
-    book: rules,
-    printed: protein,
-    ...(serving && { serving: serving.value }),
-    ...(servingRounded !== undefined && { servingRounded }),
-    ...(nitrogenFactor !== undefined && { nitrogenFactor }),
-  };
 }
 
 /** What is known of a material before its figures are laid over it, and after. */

@@ -1,5 +1,4 @@
 import { known } from "../chemistry/salts/record.ts";
-import { type Figure, worked } from "../figure/figure.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, problemsOf, refuse } from "../figure/problem.ts";
 import {
   type Decimal,
@@ -11,31 +10,16 @@ import {
   ZERO,
 } from "../number/decimal.ts";
 import { type Interval, impliedBy } from "./declare.ts";
-import {
-  type Bounds,
-  disagreement,
-  isEmpty,
-  narrower,
-  type ProteinRange,
-  printedFigure,
-  printedSource,
-  withMiddle,
-} from "./label-range.ts";
+import type { LabelFigures } from "./doubt-schema.ts";
 import { flourFactor, labelFactor } from "./nitrogen.ts";
 import { nutrients } from "./nutrients.ts";
 import { type RuleBookName, ruleBooks } from "./rounding-rules.ts";
 
-/** The protein line of a nutrition label. */
-export interface ProteinLabel {
-  readonly book: RuleBookName;
-  /** As printed: `4`, `<1`, `12`, `9.6`. */
-  readonly printed: string;
-  /** What the printed value is for, g: the serving in the United States; 100 elsewhere where left out. */
-  readonly serving?: DecimalText;
-  /** Whether the serving may be off by half its last digit. */
-  readonly servingRounded?: boolean;
+/** The protein line of a nutrition label; a serving in g, which is 100 g outside the United States where it is left out. */
+export interface ProteinLabel extends Pick<LabelFigures, "protein" | "servingRounded" | "rules"> {
+  readonly serving?: DecimalText | undefined;
   /** The nitrogen factor behind the label; where left out, what the rule book says, or else any from 5.7 to 6.25. */
-  readonly nitrogenFactor?: DecimalText;
+  readonly nitrogenFactor?: DecimalText | undefined;
 }
 
 /** Factors a label may rest on where it does not say. Between 5.7 and 6.25 lie all that are in use for flour. */
@@ -46,57 +30,53 @@ const possibleFactors: Readonly<Record<RuleBookName, readonly [DecimalText, Deci
 };
 
 /**
- * The protein content that nutrition labels of one flour leave open, as is.
+ * The protein content that nutrition labels of one flour leave open, % as is.
  *
  * Several labels (other packs, another country's pack) narrow the range to what all of them allow. In the United States
  * and the European Union the range is that of the rounding; in Japan it is the tolerance of the standard.
  *
- * Problems: `label.serving`, those of `impliedBy`, and `label.disagree` when no protein content fits all the labels.
  * @param labels - one or more
- * @param factor - nitrogen factor that the protein is wanted with; that of flour specifications unless stated
- * @example readLabels([{ book: "US", printed: "4", serving: "30", nitrogenFactor: "5.7" }]).value.high.value // => "15"
+ * @param to - nitrogen factor that is wanted
+ * Problems: `label.serving`, those of `impliedBy`, and `label.disagree` when no protein content fits all the labels.
+ * @example readLabels([{ rules: "US", protein: "4", serving: "30", nitrogenFactor: "5.7" }]).value.high // => "15"
  */
-export function readLabels(labels: readonly ProteinLabel[], factor: DecimalText = flourFactor): Outcome<ProteinRange> {
-  const read = labels.map((label, index) => readOne(label, index, factor));
-  const problems = read.flatMap((one, index) =>
-    problemsOf(one).map((problem) => ({ ...problem, path: [index, ...problem.path] })),
+export function readLabels(labels: readonly ProteinLabel[], to = flourFactor): Outcome<Interval> {
+  const readings = labels.map((label) => readOne(label, to));
+  const problems = readings.flatMap((reading, index) =>
+    problemsOf(reading).map((problem) => ({ ...problem, path: [index, ...problem.path] })),
   );
   if (problems.length > 0) return refuse(...problems);
-  const common = read.flatMap((one) => (one.ok ? [one.value] : [])).reduce(narrower);
-  if (isEmpty(common)) return refuse(disagreement(common));
-  return answer(withMiddle(common, "label.as-is", `protein as is, N × ${factor}`), notesFor(labels));
+  const common = readings.flatMap((reading) => (reading.ok ? [reading.value] : [])).reduce(narrower);
+  const { low, lowIncluded, high, highIncluded } = common;
+  if (dec(low).lt(high) || (dec(low).eq(high) && lowIncluded && highIncluded)) return answer(common, notesFor(labels));
+  return refuse(problem("label.disagree", [], { low: dec(low).toFixed(2), high: dec(high).toFixed(2) }));
 }
 
-function readOne(label: ProteinLabel, index: number, to: DecimalText): Outcome<Bounds> {
-  const { book, printed, serving = ruleBooks[book].per === "100 g" ? "100" : undefined, nitrogenFactor } = label;
-  const rule = nutrients.protein.label[book];
-  const implied = impliedBy(rule, printed, book);
-  const problems: Problem[] = problemsOf(implied).map((problem) => ({ ...problem, path: ["printed"] }));
+function readOne(label: ProteinLabel, to: DecimalText): Outcome<Interval> {
+  const { rules, protein, serving = ruleBooks[rules].per === "100 g" ? "100" : undefined, nitrogenFactor } = label;
+  const implied = impliedBy(nutrients.protein.label[rules], protein, rules);
+  const problems: Problem[] = problemsOf(implied).map((problem) => ({ ...problem, path: ["protein"] }));
   if (serving === undefined) problems.push(problem("label.serving", ["serving"], {}));
   if (!implied.ok || serving === undefined) return refuse(...problems);
-  const span = book === "JP" ? withinTolerance(printed, implied.value, serving) : implied.value;
-  const [least, most] = nitrogenFactor === undefined ? possibleFactors[book] : [nitrogenFactor, nitrogenFactor];
+  const span = rules === "JP" ? withinTolerance(protein, implied.value, serving) : implied.value;
+  const [least, most] = nitrogenFactor === undefined ? possibleFactors[rules] : [nitrogenFactor, nitrogenFactor];
   const slack = label.servingRounded === true ? halfLastDigit(serving) : ZERO;
-  const place = `label.${index + 1}`;
-  const percent = (end: "least" | "greatest", value: DecimalText, mass: DecimalInput, factor: DecimalText): Figure =>
-    worked(
-      { id: `label.${end}`, label: `${end} protein of label ${index + 1}`, unit: "%", places: 2 },
-      "protein * 100 / serving * to / from",
-      {
-        protein: printedFigure(`${place}.protein.${end}`, `${end} protein printed as ${printed}`, "g", value),
-        serving: printedFigure(`${place}.serving.${end}`, "serving", "g", mass),
-        to: printedFigure("label.factor-wanted", "nitrogen factor wanted", "", to),
-        from: printedFigure(`${place}.factor.${end}`, "nitrogen factor of the label", "", factor),
-      },
-      printedSource,
-      rule.source,
-    );
-  return answer({
-    low: percent("least", span.low, dec(serving).plus(slack), most),
-    lowIncluded: span.lowIncluded,
-    high: percent("greatest", span.high, dec(serving).minus(slack), least),
-    highIncluded: span.highIncluded,
-  });
+  const percent = (grams: DecimalText, mass: Decimal, factor: DecimalInput): DecimalText =>
+    decimalText(dec(grams).times(HUNDRED).div(mass).times(to).div(factor));
+  const low = percent(span.low, dec(serving).plus(slack), most);
+  return answer({ ...span, low, high: percent(span.high, dec(serving).minus(slack), least) });
+}
+
+/** What two ranges have in common; the ends may then be the wrong way round. */
+function narrower(a: Interval, b: Interval): Interval {
+  const lowOf = dec(a.low).comparedTo(b.low);
+  const highOf = dec(a.high).comparedTo(b.high);
+  return {
+    low: lowOf >= 0 ? a.low : b.low,
+    lowIncluded: (lowOf < 0 || a.lowIncluded) && (lowOf > 0 || b.lowIncluded),
+    high: highOf <= 0 ? a.high : b.high,
+    highIncluded: (highOf > 0 || a.highIncluded) && (highOf < 0 || b.highIncluded),
+  };
 }
 
 /** Half of the last digit of a number as printed. @example halfLastDigit("30").toString() // => "0.5" */
@@ -117,18 +97,14 @@ function withinTolerance(printed: string, implied: Interval, serving: DecimalTex
       ? dec(declared).times(allowed.percent).div(HUNDRED)
       : dec(allowed.grams).times(serving).div(HUNDRED);
   const low = dec(declared).minus(slack);
-  return {
-    low: decimalText(low.lt(ZERO) ? ZERO : low),
-    lowIncluded: true,
-    high: decimalText(dec(declared).plus(slack)),
-    highIncluded: true,
-  };
+  const high = decimalText(dec(declared).plus(slack));
+  return { low: decimalText(low.lt(ZERO) ? ZERO : low), lowIncluded: true, high, highIncluded: true };
 }
 
 function notesFor(labels: readonly ProteinLabel[]): readonly Note[] {
-  const open = labels.some(({ book, nitrogenFactor }) => nitrogenFactor === undefined && book !== "EU");
+  const open = labels.some(({ rules, nitrogenFactor }) => nitrogenFactor === undefined && rules !== "EU");
   return [
     ...(open ? [note("label.factor-unknown", [], {})] : []),
-    ...(labels.some(({ book }) => book !== "JP") ? [note("label.rounding-only", [], {})] : []),
+    ...(labels.some(({ rules }) => rules !== "JP") ? [note("label.rounding-only", [], {})] : []),
   ];
 }
