@@ -144,7 +144,7 @@ function partOf(text: string): { readonly formula: string; readonly share: Decim
 
 function formulaOfName(name: string): string | undefined {
   const part = findPart(name);
-  if (part !== undefined) return "name" in part ? part.name : part.kind;
+  if (part !== undefined) return part.name;
   const material = materialNamed(name);
   if (material?.composition === undefined || alkalinityM(material.composition).isZero()) return undefined;
   return material.aliases.find((alias) => findPart(alias) !== undefined);

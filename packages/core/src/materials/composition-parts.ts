@@ -1,4 +1,4 @@
-import { type Composition, fromMasses, hydrate } from "../chemistry/composition.ts";
+import { type Composition, hydrate, mixture, pure, waterOnly } from "../chemistry/composition.ts";
 import { type HydrateName, hydrateNames, type SpeciesName, speciesNames } from "../chemistry/species.ts";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
@@ -28,40 +28,33 @@ export function readParts(written: Readonly<Record<string, string>>, path: Path)
     problems.push(problem("materials.composition", path, { total: decimalText(stated), rests }));
   }
   if (problems.length > 0) return refuse(...problems);
-  const masses: Record<string, Decimal> = {};
-  let water = ZERO;
-  let inert = ZERO;
-  for (const { part, share } of parts) {
-    const percent = share === "rest" ? HUNDRED.minus(stated) : share;
-    if (part.kind === "water") water = water.plus(percent);
-    if (part.kind === "inert") inert = inert.plus(percent);
-    if (part.kind === "species") masses[part.name] = (masses[part.name] ?? ZERO).plus(percent);
-    if (part.kind === "hydrate") {
-      const crystal = hydrate(part.name);
-      for (const [name, inCrystal] of Object.entries(crystal.species)) {
-        masses[name] = (masses[name] ?? ZERO).plus(percent.times(inCrystal).div(HUNDRED));
-      }
-      water = water.plus(percent.times(crystal.water).div(HUNDRED));
-    }
-  }
-  return answer(fromMasses({ species: masses, water, inert }));
+  const mass = (share: Decimal | "rest"): Decimal => (share === "rest" ? HUNDRED.minus(stated) : share);
+  return answer(mixture(parts.map(({ part, share }) => ({ composition: part.composition, mass: mass(share) }))));
 }
 
-export type Part =
+/** What a formula stands for, with what it is made of. */
+export type Part = { readonly composition: Composition } & (
   | { readonly kind: "species"; readonly name: SpeciesName }
   | { readonly kind: "hydrate"; readonly name: HydrateName }
-  | { readonly kind: "water" }
-  | { readonly kind: "inert" };
+  | { readonly kind: "rest"; readonly name: "water" | "inert" }
+);
+
+let byFormula: ReadonlyMap<string, Part> | undefined;
 
 /** The species, the hydrate, the water or the inert matter that a formula stands for. @example findPart("k2co3")?.kind // => "species" */
 export function findPart(key: string): Part | undefined {
+  byFormula ??= new Map(allParts().map((part) => [part.name.toLowerCase(), part]));
   const wanted = key.trim().toLowerCase().replaceAll("·", ".");
-  if (wanted === "water" || wanted === "h2o") return { kind: "water" };
-  if (wanted === "inert") return { kind: "inert" };
-  const name = speciesNames.find((one) => one.toLowerCase() === wanted);
-  if (name !== undefined) return { kind: "species", name };
-  const crystal = hydrateNames.find((one) => one.toLowerCase() === wanted);
-  return crystal === undefined ? undefined : { kind: "hydrate", name: crystal };
+  return byFormula.get(wanted === "h2o" ? "water" : wanted);
+}
+
+function allParts(): readonly Part[] {
+  return [
+    { kind: "rest", name: "water", composition: waterOnly },
+    { kind: "rest", name: "inert", composition: { species: {}, water: "0", inert: "100" } },
+    ...speciesNames.map((name) => ({ kind: "species", name, composition: pure(name) }) as const),
+    ...hydrateNames.map((name) => ({ kind: "hydrate", name, composition: hydrate(name) }) as const),
+  ];
 }
 
 /** The problem of a part that nothing stands for. */

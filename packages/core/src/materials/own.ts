@@ -333,7 +333,7 @@ function restated(
 /** Whether what is said of a product leaves its water to be the rest. */
 function isRest({ composition = {}, solution }: MaterialFigures): boolean {
   const isWater = ([part, share]: readonly [string, string]): boolean =>
-    share.trim().toLowerCase() === "rest" && findPart(part)?.kind === "water";
+    share.trim().toLowerCase() === "rest" && findPart(part)?.name === "water";
   return solution !== undefined || Object.entries(composition).some(isWater);
 }
 

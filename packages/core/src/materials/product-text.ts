@@ -1,15 +1,6 @@
 import type { Product } from "../chemistry/carried.ts";
-import {
-  anhydrousShare,
-  type Composition,
-  hydrate,
-  mixture,
-  pure,
-  sharesOf,
-  waterOnly,
-} from "../chemistry/composition.ts";
+import { anhydrousShare, type Composition, mixture } from "../chemistry/composition.ts";
 import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
-import { holdsCrystals } from "../chemistry/solubility.ts";
 import { countedAsWeighed, solutionAt } from "../chemistry/stated-strength.ts";
 import {
   answer,
@@ -22,12 +13,12 @@ import {
   problemsOf,
   refuse,
 } from "../figure/problem.ts";
-import { type DecimalText, dec, decimalText, digitsText, HUNDRED, sum } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import { isAlkaliLike, nearestAlkalis, nearestMaterials } from "./catalogue.ts";
 import { findPart } from "./composition-parts.ts";
 import { isMaterialName, type KitchenMaterial, type OwnMaterials, resolveMaterial } from "./own.ts";
 import { type DoseBeside, severalOf } from "./several.ts";
-import { undissolved } from "./stated-composition.ts";
+import { eitherWay, undissolved } from "./stated-composition.ts";
 import { pointed, readStrength, type StrengthTerms, solutionUnits, strengthForms } from "./strength-text.ts";
 
 /** What a product is read with. */
@@ -116,10 +107,7 @@ function dissolvedIn(reading: Reading, solution: string, salt: DecimalText | und
 /** A product by its formula or by a name; undefined where nothing has it. */
 function byName(name: string, { own, path, beside, solution, shown }: Reading): Outcome<Composition> | undefined {
   const formula = findPart(name);
-  if (formula?.kind === "species") return answer(pure(formula.name));
-  if (formula?.kind === "hydrate") return answer(hydrate(formula.name));
-  if (formula?.kind === "water") return answer(waterOnly);
-  if (formula?.kind === "inert") return answer({ species: {}, water: "0", inert: "100" });
+  if (formula !== undefined) return answer(formula.composition);
   if (!isMaterialName(name, own)) return undefined;
   const material = resolveMaterial(name, path, undefined, own, beside);
   if (!material.ok) {
@@ -176,7 +164,7 @@ function bySolution(name: string, reading: Reading): Outcome<Composition> | unde
   const dry = saltsBy(terms.ratioBy ?? "anhydrous");
   if (!dry.ok) return dry;
   if (stated === undefined) return refuse(problem("product.strength", path, { strength, strengthForms, ...shown() }));
-  return eitherWay(name, reading, [dry.value], (ratioBy) => {
+  return askedOfCrystals(name, reading, [dry.value], (ratioBy) => {
     const [product, counted] = [saltsBy(ratioBy), readStrength(strength, { ...terms, ratioBy }) ?? stated];
     if (!product.ok) return product;
     const meant = ratioBy === "as-weighed" ? countedAsWeighed(counted, product.value) : counted;
@@ -187,27 +175,14 @@ function bySolution(name: string, reading: Reading): Outcome<Composition> | unde
   });
 }
 
-/** What a line means, by what its parts and its strength count; where that is not said and crystals make a difference, it is asked. */
-function eitherWay(
+function askedOfCrystals(
   name: string,
   { terms, path }: Reading,
   products: readonly Composition[],
   meant: (ratioBy: RatioBy) => Outcome<Composition>,
 ): Outcome<Composition> {
-  const anhydrous = meant(terms.ratioBy ?? "anhydrous");
-  if (terms.ratioBy !== undefined || !products.some(holdsCrystals)) return anhydrous;
-  const lines = [anhydrous, meant("as-weighed")].flatMap((one) => (one.ok ? [inPercent(one.value)] : []));
-  if (new Set(lines).size < 2 && anhydrous.ok) return anhydrous;
-  return lines.length === 0 ? anhydrous : refuse(problem("product.unclear", path, { name, why: "crystals", lines }));
-}
-
-/** A composition as a line that is read, to four digits. */
-function inPercent(composition: Composition): string {
-  const shares = [
-    ...sharesOf(composition),
-    ...(composition.inert === "0" ? [] : [["inert", composition.inert] as const]),
-  ];
-  return `${shares.map(([name, share]) => `${name} ${digitsText(share, 4)} %`).join(", ")}, water rest`;
+  const unclear = (lines: readonly string[]) => problem("product.unclear", path, { name, why: "crystals", lines });
+  return eitherWay(terms.ratioBy, products, meant, unclear);
 }
 
 /** A piece of a line: a product by name, how much of it, or a ratio of several. */
@@ -313,7 +288,7 @@ function mixOf(parts: readonly InMix[], line: string, reading: Reading): Outcome
     if (!plain || dilute) return refuse(problem("product.unclear", path, { name: line, why: "no parts", ...shown() }));
     const inRatio = parts.map((part) => ({ ...part, parts: part.text }));
     const products = parts.map(({ composition }) => composition);
-    return eitherWay(line, reading, products, (ratioBy) => answer(mixInRatio(inRatio, ratioBy)));
+    return askedOfCrystals(line, reading, products, (ratioBy) => answer(mixInRatio(inRatio, ratioBy)));
   }
   if (!(rests === 0 ? stated.eq(HUNDRED) : rests === 1 && stated.lte(HUNDRED))) {
     return refuse(

@@ -1,22 +1,8 @@
-import {
-  anhydrousShare,
-  type Composition,
-  hydrate,
-  isChloride,
-  pure,
-  sharesOf,
-  waterOnly,
-} from "../chemistry/composition.ts";
+import { anhydrousShare, type Composition, hydrate, isChloride, pure, sharesOf } from "../chemistry/composition.ts";
 import { mixInRatio, type RatioBy } from "../chemistry/ratio.ts";
-import { staysClear } from "../chemistry/solubility.ts";
+import { holdsCrystals, staysClear } from "../chemistry/solubility.ts";
 import { hydrates } from "../chemistry/species.ts";
-import {
-  countedAsWeighed,
-  countsMass,
-  fitRange,
-  type StatedStrength,
-  solutionAt,
-} from "../chemistry/stated-strength.ts";
+import { countedAsWeighed, fitRange, solutionAt } from "../chemistry/stated-strength.ts";
 import { assayed } from "../chemistry/titration.ts";
 import { shown as figureText } from "../figure/figure.ts";
 import { measure } from "../figure/in-system.ts";
@@ -31,7 +17,7 @@ import {
   problemsOf,
   refuse,
 } from "../figure/problem.ts";
-import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, digitsText } from "../number/decimal.ts";
 import { alkalinityForms, readAlkalinity } from "./alkalinity-text.ts";
 import { findPart, readParts, unknownPart } from "./composition-parts.ts";
 import type { AssayFigures, CertificateFigures, MaterialFigures, SolutionFigures } from "./schema.ts";
@@ -64,55 +50,69 @@ export function statedComposition(figures: MaterialFigures, path: Path): Outcome
 
 /** ± % of the strength that the fits of density leave open, of a solution whose strength rests on a density. */
 export function fitUncertainty({ solution }: MaterialFigures): DecimalText | undefined {
-  if (solution === undefined) return undefined;
-  const salts = saltsInRatio(solution.salts, ratioOf(solution), []);
-  const strength = salts.ok ? strengthOf(solution, salts.value) : undefined;
-  if (!salts.ok || strength === undefined) return undefined;
-  const [range, middle] = [fitRange(salts.value, strength), solutionAt(salts.value, strength)];
+  const told = solution && saltsAndStrength(solution, ratioOf(solution) ?? "anhydrous", []);
+  if (!told?.ok) return undefined;
+  const { salts, strength } = told.value;
+  const [range, middle] = [fitRange(salts, strength), solutionAt(salts, strength)];
   if (range === undefined || !middle.ok) return undefined;
   const off = range.high.minus(range.low).times(50).div(anhydrousShare(middle.value));
   return decimalText(off.toDecimalPlaces(2));
 }
 
-function ratioOf({ ratioBy }: SolutionFigures): RatioBy {
-  return ratioBy === "as weighed" ? "as-weighed" : "anhydrous";
+function ratioOf({ ratioBy }: SolutionFigures): RatioBy | undefined {
+  return ratioBy && (ratioBy === "as weighed" ? "as-weighed" : "anhydrous");
 }
 
-function strengthOf(stated: SolutionFigures, salts: Composition): StatedStrength | undefined {
+function saltsAndStrength(stated: SolutionFigures, ratioBy: RatioBy, path: Path) {
+  const salts = saltsInRatio(stated.salts, ratioBy, [...path, "salts"]);
   const temperature = stated.temperature?.value;
-  const [{ modulus }, ratioBy] = [stated, ratioOf(stated)];
-  const strength = readStrength(stated.strength, { modulus, temperature, readAt: temperature, ratioBy });
-  return strength !== undefined && ratioBy === "as-weighed" ? countedAsWeighed(strength, salts) : strength;
-}
-
-/** Whether the parts of a solution, or its strength, may count crystals or the salt in them: where neither is said. */
-function mayCountCrystals({ salts, ratioBy }: SolutionFigures, strength: StatedStrength): boolean {
-  if (ratioBy !== undefined) return false;
-  const parts = Object.keys(salts).map(findPart);
-  return parts.some((part) => part?.kind === "hydrate") && (parts.length > 1 || countsMass(strength));
+  const read = readStrength(stated.strength, { modulus: stated.modulus, temperature, readAt: temperature, ratioBy });
+  const facts = { strength: stated.strength, strengthForms };
+  const unread = read === undefined ? [problem("materials.strength", [...path, "strength"], facts)] : [];
+  if (!salts.ok || read === undefined) return refuse(...problemsOf(salts), ...unread);
+  const strength = ratioBy === "as-weighed" ? countedAsWeighed(read, salts.value) : read;
+  return answer({ salts: salts.value, strength });
 }
 
 function ofSolution(stated: SolutionFigures, path: Path): Outcome<Composition> {
-  const salts = saltsInRatio(stated.salts, ratioOf(stated), [...path, "salts"]);
-  const place = [...path, "strength"];
-  const strength = strengthOf(stated, salts.ok ? salts.value : waterOnly);
-  const unread =
-    strength === undefined ? [problem("materials.strength", place, { strength: stated.strength, strengthForms })] : [];
-  if (!salts.ok || strength === undefined) return refuse(...problemsOf(salts), ...unread);
-  if (mayCountCrystals(stated, strength)) {
-    return refuse(problem("materials.crystals", path, { strength: stated.strength }));
-  }
-  return placed(solutionAt(salts.value, strength), place);
+  const meant = (ratioBy: RatioBy): Outcome<Composition> => {
+    const told = saltsAndStrength(stated, ratioBy, path);
+    return told.ok ? placed(solutionAt(told.value.salts, told.value.strength), [...path, "strength"]) : told;
+  };
+  const products = Object.keys(stated.salts).flatMap((name) => findPart(name)?.composition ?? []);
+  const unclear = (): Problem => problem("materials.crystals", path, { strength: stated.strength });
+  return eitherWay(ratioOf(stated), products, meant, unclear);
+}
+
+/**
+ * What is meant by salts whose parts and strength count them without their crystals or as weighed. Where that is not said
+ * and crystals make a difference, it is asked.
+ *
+ * @param unclear - the question, with the compositions that may be meant as lines that are read, to four digits
+ */
+export function eitherWay(
+  ratioBy: RatioBy | undefined,
+  products: readonly Composition[],
+  meant: (ratioBy: RatioBy) => Outcome<Composition>,
+  unclear: (lines: readonly string[]) => Problem,
+): Outcome<Composition> {
+  const anhydrous = meant(ratioBy ?? "anhydrous");
+  if (ratioBy !== undefined || !products.some(holdsCrystals)) return anhydrous;
+  const lines = [anhydrous, meant("as-weighed")].flatMap((one) => (one.ok ? [inPercent(one.value)] : []));
+  return lines.length === 0 || (new Set(lines).size < 2 && anhydrous.ok) ? anhydrous : refuse(unclear(lines));
+}
+
+function inPercent({ inert, ...composition }: Composition): string {
+  const shares = [...sharesOf({ ...composition, inert }), ...(inert === "0" ? [] : [["inert", inert] as const])];
+  return `${shares.map(([name, share]) => `${name} ${digitsText(share, 4)} %`).join(", ")}, water rest`;
 }
 
 function ofCertificate(stated: CertificateFigures, path: Path): Outcome<Composition> {
   const salts = saltsInRatio(stated.salts, "anhydrous", [...path, "salts"]);
   const place = [...path, "alkalinity"];
   const alkalinity = readAlkalinity(stated.alkalinity);
-  const unread =
-    alkalinity === undefined
-      ? [problem("materials.alkalinity", place, { alkalinity: stated.alkalinity, forms: alkalinityForms })]
-      : [];
+  const facts = { alkalinity: stated.alkalinity, forms: alkalinityForms };
+  const unread = alkalinity === undefined ? [problem("materials.alkalinity", place, facts)] : [];
   if (!salts.ok || alkalinity === undefined) return refuse(...problemsOf(salts), ...unread);
   const outcome = placed(assayed(alkalinity, salts.value, stated.water?.value), place);
   return outcome.ok ? answer(outcome.value.composition, outcome.notes) : outcome;
@@ -124,7 +124,7 @@ function ofAssay(stated: AssayFigures, path: Path): Outcome<Composition> {
   if (part === undefined) return refuse(unknownPart(stated.of, place));
   const drying = stated.lossOnDrying?.value;
   if (part.kind === "species") return answer(pure(part.name, stated.content.value, drying ?? 0));
-  if (part.kind !== "hydrate") return refuse(problem("materials.assay", place, { of: stated.of }));
+  if (part.kind === "rest") return refuse(problem("materials.assay", place, { of: stated.of }));
   if (drying === undefined) return answer(hydrate(part.name, stated.content.value));
   const [salt, second] = Object.keys(hydrates[part.name].species);
   const dried = salt === undefined || second !== undefined ? undefined : findPart(salt);
@@ -132,22 +132,12 @@ function ofAssay(stated: AssayFigures, path: Path): Outcome<Composition> {
   return refuse(problem("materials.assay", [...path, "lossOnDrying"], { drying: part.name }));
 }
 
-/**
- * Salts in a ratio, as a composition: parts by their anhydrous mass, or as weighed with their crystal water.
- *
- * Problems: `materials.salts`, `materials.composition-part`, and those of `mixInRatio`.
- * @example saltsInRatio({ K2CO3: 6, Na2CO3: 4 }, "anhydrous", []).value.species.K2CO3 // => "60"
- */
-export function saltsInRatio(
-  parts: Readonly<Record<string, number | string>>,
-  ratioBy: RatioBy,
-  path: Path,
-): Outcome<Composition> {
+/** Salts in a ratio, as a composition: parts by their anhydrous mass, or as weighed with their crystal water. */
+function saltsInRatio(parts: Readonly<Record<string, number>>, ratioBy: RatioBy, path: Path): Outcome<Composition> {
   const problems: Problem[] = [];
   const salts = Object.entries(parts).flatMap(([name, amount]) => {
     const part = findPart(name);
-    if (part?.kind === "species") return [{ name, composition: pure(part.name), parts: amount }];
-    if (part?.kind === "hydrate") return [{ name, composition: hydrate(part.name), parts: amount }];
+    if (part !== undefined && part.kind !== "rest") return [{ name, composition: part.composition, parts: amount }];
     problems.push(unknownPart(name, [...path, name]));
     return [];
   });
