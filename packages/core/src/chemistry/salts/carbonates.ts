@@ -2,7 +2,7 @@ import type { Source } from "../../figure/source.ts";
 import { rowsOf } from "../../number/table.ts";
 import { apparent, doubt, handbook, laliberte } from "../apparent-volume.ts";
 import { goncalvesKestin, potassiumCarbonateVolume } from "../potassium-carbonate-volume.ts";
-import type { Salts } from "./record.ts";
+import { namesIn, type Salts } from "./record.ts";
 import {
   additiveList,
   additiveNumbers,
@@ -73,27 +73,21 @@ export const carbonates = {
         names: [
           { source: namesOfHydrates, names: ["soda ash"] },
           { source: additiveList, names: ["Calcinierte Soda", "Kalzinierte Soda"] },
-          { source: usage, names: ["calcined soda", "light soda ash", "dense soda ash", "纯碱", "ソーダ灰", "소다회"] },
+          { source: usage, names: namesIn("calcined soda, light soda ash, dense soda ash, 纯碱, ソーダ灰, 소다회") },
           {
             source: additiveList,
             waterNotSaid: true,
             names: ["Natriumcarbonat", "carbonate de sodium", "carbonate de soude"],
           },
-          { source: additiveList, waterNotSaid: true, names: ["炭酸ナトリウム", "碳酸钠", "鹼粉", "탄산나트륨"] },
+          { source: additiveList, waterNotSaid: true, names: namesIn("炭酸ナトリウム, 碳酸钠, 鹼粉, 탄산나트륨") },
           { source: healthPage, waterNotSaid: true, names: ["面碱"] },
           { source: additiveNumbers, waterNotSaid: true, names: ["E 500(i)", "INS 500(i)"] },
           {
             source: usage,
             waterNotSaid: true,
-            names: [
-              "carbonate of soda",
-              "Natriumkarbonat",
-              "carbonato di sodio",
-              "carbonato sódico",
-              "carbonato de sodio",
-              "炭酸ソーダ",
-              "苏打",
-            ],
+            names: namesIn(
+              "carbonate of soda, Natriumkarbonat, carbonato di sodio, carbonato sódico, carbonato de sodio, 炭酸ソーダ, 苏打",
+            ),
           },
         ],
       },
@@ -176,23 +170,15 @@ export const carbonates = {
           {
             source: additiveList,
             waterNotSaid: true,
-            names: ["Kaliumcarbonat", "炭酸カリウム", "碳酸钾", "钾碱", "탄산칼륨"],
+            names: namesIn("Kaliumcarbonat, 炭酸カリウム, 碳酸钾, 钾碱, 탄산칼륨"),
           },
           { source: additiveNumbers, waterNotSaid: true, names: ["E 501(i)", "INS 501(i)"] },
           {
             source: usage,
             waterNotSaid: true,
-            names: [
-              "salt of tartar",
-              "carbonate of potash",
-              "Kaliumkarbonat",
-              "carbonato di potassio",
-              "carbonato potásico",
-              "carbonato de potasio",
-              "carbonate de potassium",
-              "carbonate de potasse",
-              "炭酸カリ",
-            ],
+            names: namesIn(
+              "salt of tartar, carbonate of potash, Kaliumkarbonat, carbonato di potassio, carbonato potásico, carbonato de potasio, carbonate de potassium, carbonate de potasse, 炭酸カリ",
+            ),
           },
         ],
       },
@@ -270,15 +256,15 @@ export const carbonates = {
           },
           {
             source: additiveList,
-            names: ["doppeltkohlensaures Natron", "bicarbonate alimentaire", "炭酸水素ナトリウム", "重曹"],
+            names: namesIn("doppeltkohlensaures Natron, bicarbonate alimentaire, 炭酸水素ナトリウム, 重曹"),
           },
-          { source: additiveList, names: ["小苏打", "碳酸氢钠", "梳打粉", "탄산수소나트륨"] },
+          { source: additiveList, names: namesIn("小苏打, 碳酸氢钠, 梳打粉, 탄산수소나트륨") },
           { source: additiveNumbers, names: ["E 500(ii)", "INS 500(ii)"] },
           {
             source: usage,
-            names: ["bicarb", "bread soda", "cooking soda", "Speisenatron", "Speisesoda", "Backsoda", "sel de Vichy"],
+            names: namesIn("bicarb, bread soda, cooking soda, Speisenatron, Speisesoda, Backsoda, sel de Vichy"),
           },
-          { source: usage, names: ["重炭酸ソーダ", "ベーキングソーダ", "식소다", "식용소다", "베이킹소다", "중조"] },
+          { source: usage, names: namesIn("重炭酸ソーダ, ベーキングソーダ, 식소다, 식용소다, 베이킹소다, 중조") },
         ],
       },
       {

@@ -2,7 +2,7 @@ import type { Source } from "../../figure/source.ts";
 import { rowsOf } from "../../number/table.ts";
 import { apparent, doubt, handbook, laliberte } from "../apparent-volume.ts";
 import { sodiumHydroxideVolume } from "../sodium-hydroxide-volume.ts";
-import type { Salts } from "./record.ts";
+import { namesIn, type Salts } from "./record.ts";
 import { additiveNumbers, endPoints, harmonised, monograph, solubilityHandbooks, usage } from "./sources.ts";
 
 const causticTables: Source = {
@@ -37,8 +37,8 @@ export const hydroxides = {
         names: [
           { source: kansuiPage, names: ["苛性ソーダ"] },
           { source: additiveNumbers, names: ["E 524", "INS 524"] },
-          { source: usage, names: ["caustic soda", "soude caustique", "Ätznatron", "Laugenperlen"] },
-          { source: usage, names: ["烧碱", "火碱", "苛性钠", "가성소다", "양잿물"] },
+          { source: usage, names: namesIn("caustic soda, soude caustique, Ätznatron, Laugenperlen") },
+          { source: usage, names: namesIn("烧碱, 火碱, 苛性钠, 가성소다, 양잿물") },
         ],
       },
     ],
@@ -87,10 +87,7 @@ export const hydroxides = {
         aliases: [],
         names: [
           { source: additiveNumbers, names: ["E 525", "INS 525"] },
-          {
-            source: usage,
-            names: ["caustic potash", "potasse caustique", "Ätzkali", "苛性カリ", "苛性钾", "가성칼리"],
-          },
+          { source: usage, names: namesIn("caustic potash, potasse caustique, Ätzkali, 苛性カリ, 苛性钾, 가성칼리") },
         ],
       },
     ],

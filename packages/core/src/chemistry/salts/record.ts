@@ -71,6 +71,11 @@ export interface ProductNames {
   readonly waterNotSaid?: true;
 }
 
+/** Names that are written one after the other. @example namesIn("trona, sesqui") // => ["trona", "sesqui"] */
+export function namesIn(list: string): readonly string[] {
+  return list.split(", ");
+}
+
 /** How much of a salt water can hold, by temperature. */
 export interface SolubilityTable {
   /** °C and g of the anhydrous salt in 100 g of water */
