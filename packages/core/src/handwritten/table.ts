@@ -102,14 +102,7 @@ export function withoutTables(all: readonly WrittenLine[]): WithoutTables {
   };
 }
 
-const nothing: WithoutTables = {
-  lines: [],
-  notes: [],
-  leftOut: [],
-  prices: new Map(),
-  remarks: [],
-  comma: undefined,
-};
+const nothing: WithoutTables = { lines: [], notes: [], leftOut: [], prices: new Map(), remarks: [], comma: undefined };
 
 /** Two rows of heads as one: what stands above several columns stands above each. */
 function together(above: readonly string[], below: readonly string[]): readonly string[] {

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { described, massField, numberField, quantityField, readAs, section, shareField, word } from "./fields.ts";
+import { described, massField, numberField, quantityField, section, shareField, textOrNumber } from "./fields.ts";
 
 /** An error without its sign, in %. */
 export function plusMinusField(description: string, examples: readonly string[], most = "20") {
@@ -9,10 +9,7 @@ export function plusMinusField(description: string, examples: readonly string[],
 const labelSchema = section(
   { id: "ProteinLabel", description: "The protein line of a nutrition label, in place of the protein" },
   () => ({
-    protein: readAs(z.union([word(20), z.number().check(z.nonnegative())]), String, {
-      description: "Protein as the label prints it",
-      examples: ["4 g", "<1 g"],
-    }),
+    protein: textOrNumber(20, "Protein as the label prints it", ["4 g", "<1 g"]),
     serving: z.optional(
       massField("What the printed protein is for; 100 g in the EU and in Japan unless stated", ["30 g"]),
     ),

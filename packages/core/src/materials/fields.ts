@@ -45,6 +45,16 @@ export function readAs<From extends z.ZodMiniType, Value>(
   return described(z.pipe(from, z.transform(read)), meaning);
 }
 
+/** The same of what may not be readable: it is refused then, as it was said. */
+export function readOrRefused<From extends z.ZodMiniType, Value>(
+  from: From,
+  read: (input: z.output<From>) => Value | undefined,
+  refused: (written: string) => Problem,
+  meaning: Meaning,
+) {
+  return readAs(from, (input, context): Value => read(input) ?? refuseValue(context, refused(said(input))), meaning);
+}
+
 /** What people write. One schema serves every field: making one takes time at every start. */
 export const written = z.string();
 
@@ -73,6 +83,12 @@ export function refuseValue(context: z.core.ParsePayload, problem: Problem, path
 /** The same of what is a limit by itself, before which "at most" says nothing more. */
 export const atMost = written.check(z.overwrite((text) => text.replace(/^\s*at most\s+/iu, "")));
 
+/** A text, or a number as its text. */
+export function textOrNumber(most: number, description: string, examples: readonly string[]) {
+  const from = z.union([word(most), z.number().check(z.nonnegative())]);
+  return readAs(from, String, { description, examples: [...examples] });
+}
+
 interface QuantityLimits {
   /** Least value in base units. */
   readonly least?: string;
@@ -100,10 +116,10 @@ export function quantityField(
   description: string,
   examples: readonly string[],
   limits: QuantityLimits = {},
-  from = written,
+  form = written,
 ) {
   return readAs(
-    from,
+    form,
     (input, context): Quantity => {
       const reading = parseQuantity(input, dimensions);
       if (!reading.ok) {
@@ -134,10 +150,15 @@ export function shareField(description: string, examples: readonly string[], mos
   return quantityField(["share"], description, examples, { least: "0", most });
 }
 
+/** A temperature between two, °C. */
+export function celsius(description: string, example: string, least: string, most: string) {
+  return quantityField(["temperature"], description, [example], { least, most });
+}
+
 /** A mass above zero. */
-export function massField(description: string, examples: readonly string[], from = written) {
+export function massField(description: string, examples: readonly string[], form = written) {
   const limits = { least: leastMass, most: greatestMass, words: massWords };
-  return quantityField(["mass"], description, examples, limits, from);
+  return quantityField(["mass"], description, examples, limits, form);
 }
 
 /** A mass on hand, which may be none. */
@@ -222,15 +243,8 @@ function isBasis(value: object): value is MoistureBasis {
 
 /** A field that takes a moisture basis. */
 export function basisField(description: string) {
-  return readAs(
-    z.string(),
-    (input, context): MoistureBasis => {
-      const basis = parseBasis(input);
-      if (basis !== undefined) return basis;
-      return refuseValue(context, problem("basis.unreadable", [], { written: said(input) }));
-    },
-    { description, examples: ["as is", "dry", "14 % mb"] },
-  );
+  const refused = (written: string) => problem("basis.unreadable", [], { written });
+  return readOrRefused(z.string(), parseBasis, refused, { description, examples: ["as is", "dry", "14 % mb"] });
 }
 
 /** A price for a mass. */
@@ -281,29 +295,18 @@ export interface Money {
 
 /** A field that takes the most that something may cost in all. */
 export function moneyField(description: string) {
-  return readAs(
-    atMost,
-    (input, context): Money => {
-      const [, amount, currency] = /^(\d+(?:\.\d+)?)\s*([A-Za-z]{3})$/u.exec(input.trim()) ?? [];
-      if (amount !== undefined && currency !== undefined)
-        return { amount: decimalText(dec(amount)), currency: currency.toUpperCase() };
-      return refuseValue(context, problem("price.unreadable", [], { written: said(input), of: "all" }));
-    },
-    { description, examples: ["12 EUR", "at most 12 EUR"] },
-  );
+  const read = (input: string): Money | undefined => {
+    const [, amount, currency] = /^(\d+(?:\.\d+)?)\s*([A-Za-z]{3})$/u.exec(input.trim()) ?? [];
+    return amount && currency ? { amount: decimalText(dec(amount)), currency: currency.toUpperCase() } : undefined;
+  };
+  const refused = (written: string) => problem("price.unreadable", [], { written, of: "all" });
+  return readOrRefused(atMost, read, refused, { description, examples: ["12 EUR", "at most 12 EUR"] });
 }
 
 /** A field that takes a price. */
-export function priceField(description: string, from = written) {
-  return readAs(
-    from,
-    (input, context): Price => {
-      const price = parsePrice(input);
-      if (price !== undefined) return price;
-      return refuseValue(context, problem("price.unreadable", [], { written: said(input), of: "a pack" }));
-    },
-    { description, examples: ["0.92 EUR/kg", "23 EUR per 25 kg"] },
-  );
+export function priceField(description: string, form = written) {
+  const refused = (written: string) => problem("price.unreadable", [], { written, of: "a pack" });
+  return readOrRefused(form, parsePrice, refused, { description, examples: ["0.92 EUR/kg", "23 EUR per 25 kg"] });
 }
 
 /** A plain number above zero, kept as decimal text. */

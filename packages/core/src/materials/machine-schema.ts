@@ -1,16 +1,12 @@
 import * as z from "zod/mini";
 import { problem } from "../figure/problem.ts";
-import { said } from "../figure/said.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
-import { count, described, quantityField, readAs, refuseValue, section, word } from "./fields.ts";
+import { count, described, quantityField, readOrRefused, refuseValue, section, word } from "./fields.ts";
 
 /** A length above zero. */
 export function lengthField(description: string, examples: readonly string[], most: string) {
-  return quantityField(["length"], description, examples, {
-    above: "0",
-    most,
-  });
+  return quantityField(["length"], description, examples, { above: "0", most });
 }
 
 /** g/mL, rounded up: flour of 12 % water without any air has 1.44 by the component equations, and water only makes it lighter. */
@@ -18,19 +14,13 @@ export const MOST_DENSITY = "1.45";
 
 /** The density of a sheet. */
 export function densityField(description: string, examples: readonly string[]) {
-  return quantityField(["density"], description, examples, {
-    least: "0.5",
-    most: MOST_DENSITY,
-    after: ", about that of flour without any air",
-  });
+  const limits = { least: "0.5", most: MOST_DENSITY, after: ", about that of flour without any air" };
+  return quantityField(["density"], description, examples, limits);
 }
 
 /** A length of zero or more. */
 export function trimField(description: string, examples: readonly string[]) {
-  return quantityField(["length"], description, examples, {
-    least: "0",
-    most: "1000",
-  });
+  return quantityField(["length"], description, examples, { least: "0", most: "1000" });
 }
 
 /** A cutter by its number (strands from 30 mm of width) or by the width of its strand in mm. */
@@ -40,23 +30,22 @@ type CutterField =
 
 /** A field that takes a cutter. */
 export function cutterField(description: string) {
-  return readAs(
-    z.union([z.string(), z.number()]),
-    (input, context): CutterField => {
-      const unread = () => refuseValue(context, problem("cutter.unreadable", [], { written: said(input) }));
-      const number = /^(?:no\.? *)?(\d{1,3})$/iu.exec(String(input).trim())?.[1];
-      if (number !== undefined) {
-        const value = Number(number);
-        return value >= 1 && value <= 60 ? { kind: "number", number: value } : unread();
-      }
-      const reading = parseQuantity(input, ["length"]);
-      if (!reading.ok) return unread();
-      const width = dec(reading.quantity.value);
-      if (width.lte(0) || width.gt(300)) return unread();
-      return { kind: "width", width: reading.quantity.value };
-    },
-    { description, examples: [20, "1.5 mm"] },
-  );
+  const refused = (written: string) => problem("cutter.unreadable", [], { written });
+  return readOrRefused(z.union([z.string(), z.number()]), readCutter, refused, {
+    description,
+    examples: [20, "1.5 mm"],
+  });
+}
+
+function readCutter(input: string | number): CutterField | undefined {
+  const number = /^(?:no\.? *)?(\d{1,3})$/iu.exec(String(input).trim())?.[1];
+  if (number !== undefined) {
+    const value = Number(number);
+    return value >= 1 && value <= 60 ? { kind: "number", number: value } : undefined;
+  }
+  const reading = parseQuantity(input, ["length"]);
+  if (!reading.ok || dec(reading.quantity.value).lte(0) || dec(reading.quantity.value).gt(300)) return undefined;
+  return { kind: "width", width: reading.quantity.value };
 }
 
 const settingsField = (description: string, examples: readonly Readonly<Record<string, string>>[]) =>
@@ -78,10 +67,8 @@ const gapSchema = section({ id: "FreeGap", description: "Rolls whose gap can be 
 }));
 
 const mostStands = 20;
-const speedField = quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], {
-  above: "0",
-  most: "200",
-});
+const speedLimits = { above: "0", most: "200" };
+const speedField = quantityField(["speed"], "Surface speed of the rolls", ["6 m/min"], speedLimits);
 
 const ways = ["gap", "dial", "line", "sticks"] as const;
 const mostSettings = 60;

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { described, quantityField, readAs, section, shareField, word } from "./fields.ts";
+import { described, quantityField, section, shareField, textOrNumber, word } from "./fields.ts";
 import { plainName } from "./nearest.ts";
 
 /** A number would lose the zeros that it begins with. */
@@ -7,9 +7,6 @@ const lotNumber = described(word(40), {
   description: "Number of the lot, in quotes where it is digits alone",
   examples: ["L2298"],
 });
-
-const words = (description: string, examples: readonly string[]) =>
-  readAs(z.union([word(40), z.number().check(z.nonnegative())]), String, { description, examples: [...examples] });
 
 /** What a certificate says beside the figures that are worked with. */
 export const recordedSchema = section(
@@ -20,7 +17,7 @@ export const recordedSchema = section(
   },
   () => ({
     lotNumber: z.optional(lotNumber),
-    bestBefore: z.optional(words("Best-before date", ["2027-05-01"])),
+    bestBefore: z.optional(textOrNumber(40, "Best-before date", ["2027-05-01"])),
     wetGluten: z.optional(shareField("Wet gluten, % of the flour", ["28.5 %"])),
     farinographAbsorption: z.optional(
       shareField("Water absorption by the farinograph, % of flour of 14 % moisture", ["61 %"]),
@@ -32,7 +29,9 @@ export const recordedSchema = section(
         words: "a falling number from 60 to 2000 s",
       }),
     ),
-    starchDamage: z.optional(words("Starch damage as the mill states it, with its unit", ["5.5 %", "19 UCD"])),
+    starchDamage: z.optional(
+      textOrNumber(40, "Starch damage as the mill states it, with its unit", ["5.5 %", "19 UCD"]),
+    ),
   }),
 );
 

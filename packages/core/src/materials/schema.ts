@@ -1,16 +1,17 @@
 import * as z from "zod/mini";
 import { problem } from "../figure/problem.ts";
-import { said } from "../figure/said.ts";
 import { allergenTags } from "./allergen.ts";
 import { doubtFields } from "./doubt-schema.ts";
 import {
   basisField,
+  celsius,
   described,
   massField,
   numberField,
   priceField,
   quantityField,
-  refuseValue,
+  readAs,
+  readOrRefused,
   section,
   shareField,
   stockField,
@@ -37,13 +38,9 @@ export const materialKinds = [
 
 const partField = described(z.string(), { quantity: { dimensions: ["share"], rest: true } });
 
-const salts = described(
-  z.pipe(
-    z.union([z.record(z.string(), z.number().check(z.nonnegative())), written.check(z.maxLength(60))]),
-    z.transform(
-      (written): Readonly<Record<string, number>> => (typeof written === "string" ? { [written]: 1 } : written),
-    ),
-  ),
+const salts = readAs(
+  z.union([z.record(z.string(), z.number().check(z.nonnegative())), written.check(z.maxLength(60))]),
+  (stated): Readonly<Record<string, number>> => (typeof stated === "string" ? { [stated]: 1 } : stated),
   {
     description:
       "One salt, or the salts and their parts, by the mass of the anhydrous salts unless ratioBy says otherwise",
@@ -52,10 +49,7 @@ const salts = described(
 );
 
 const solutionSchema = section(
-  {
-    id: "Solution",
-    description: "A solution by its salts and its strength; the rest is water",
-  },
+  { id: "Solution", description: "A solution by its salts and its strength; the rest is water" },
   () => ({
     salts,
     ratioBy: described(z.optional(z.enum(["anhydrous", "as weighed"])), {
@@ -69,36 +63,28 @@ const solutionSchema = section(
     }),
     modulus: described(
       z.optional(
-        z.pipe(
+        readOrRefused(
           z.union([z.number(), z.string()]),
-          z.transform((input, context) => {
-            const scale = readModulus(String(input));
-            if (scale !== undefined) return scale;
-            return refuseValue(context, problem("materials.modulus", [], { written: said(input), moduli }));
-          }),
+          (input) => readModulus(String(input)),
+          (written) => problem("materials.modulus", [], { written, moduli }),
+          {},
         ),
       ),
-      {
-        description: "Modulus of the degrees Baumé; 145 unless stated",
-        examples: [145, 144.3],
-      },
+      { description: "Modulus of the degrees Baumé; 145 unless stated", examples: [145, 144.3] },
     ),
     temperature: z.optional(
-      quantityField(
-        ["temperature"],
+      celsius(
         "Temperature of the volume, density or reading; 20 °C unless stated, for °Bé that of the hydrometer",
-        ["20 °C"],
-        { least: "0", most: "40" },
+        "20 °C",
+        "0",
+        "40",
       ),
     ),
   }),
 );
 
 const certificateSchema = section(
-  {
-    id: "Certificate",
-    description: "A product by its salts and its stated alkalinity; the rest is inert",
-  },
+  { id: "Certificate", description: "A product by its salts and its stated alkalinity; the rest is inert" },
   () => ({
     salts,
     alkalinity: described(written.check(z.maxLength(60)), {
@@ -122,12 +108,7 @@ const assaySchema = section(
       ["99.2 %"],
       { above: "0", most: "100" },
     ),
-    lossOnDrying: z.optional(
-      quantityField(["share"], "Loss on drying, % of the product", ["0.6 %"], {
-        least: "0",
-        most: "99",
-      }),
-    ),
+    lossOnDrying: z.optional(shareField("Loss on drying, % of the product", ["0.6 %"], "99")),
   }),
 );
 

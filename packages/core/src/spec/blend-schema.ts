@@ -1,6 +1,5 @@
 import * as z from "zod/mini";
 import { problem } from "../figure/problem.ts";
-import { said } from "../figure/said.ts";
 import {
   atMost,
   basisField,
@@ -9,10 +8,10 @@ import {
   massField,
   moneyField,
   priceField,
-  quantityField,
-  readAs,
+  readOrRefused,
   refuseValue,
   section,
+  shareField,
   word,
   written,
 } from "../materials/fields.ts";
@@ -87,28 +86,21 @@ function amount(text: string, dimension: Dimension): DecimalText | undefined {
 
 function boundsField(description: string, examples: readonly [string, ...string[]], dimension: Dimension = "share") {
   const example = dimension === "share" ? "" : examples[0];
-  return readAs(
+  return readOrRefused(
     written.check(z.maxLength(60)),
-    (input, context): Bounds => {
-      const bounds = parseBounds(input, dimension);
-      if (bounds !== undefined) return bounds;
-      return refuseValue(context, problem("bounds.unreadable", [], { written: said(input), example }));
-    },
+    (input) => parseBounds(input, dimension),
+    (written) => problem("bounds.unreadable", [], { written, example }),
     { description, examples: [...examples] },
   );
 }
 
-const percent = (description: string, example: string) =>
-  quantityField(["share"], description, [example], { least: "0", most: "100" });
+const percent = (description: string, example: string) => shareField(description, [example]);
 
 const flourName = (description: string) => described(word(80), { description, examples: ["bread flour"] });
 
 /** A flour on the shelf and what of it may go into the blend. */
 const shelfEntrySchema = section(
-  {
-    id: "ShelfEntry",
-    description: "A flour, starch or gluten that may go into the blend",
-  },
+  { id: "ShelfEntry", description: "A flour, starch or gluten that may go into the blend" },
   () => ({
     share: z.optional(
       boundsField("What of the blend it may be; any share unless stated", ["at most 4 %", "10 to 20 %"]),
@@ -117,13 +109,13 @@ const shelfEntrySchema = section(
       z.optional(
         z.strictObject({
           to: flourName("Another flour of the blend or of the shelf"),
-          times: readAs(
+          times: readOrRefused(
             z.union([z.string(), z.number()]),
-            (input, context): DecimalText => {
+            (input): DecimalText | undefined => {
               const text = String(input).trim();
-              if (/^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0)) return text;
-              return refuseValue(context, problem("shelf.ratio", [], { written: said(input) }));
+              return /^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0) ? text : undefined;
             },
+            (written) => problem("shelf.ratio", [], { written }),
             { description: "So many times the share of the other one", examples: [0.5] },
           ),
         }),
@@ -179,13 +171,10 @@ export function readPreference(text: string): Preferred | undefined {
   return flour === undefined ? undefined : { kind: "most", flour };
 }
 
-const preferField = readAs(
+const preferField = readOrRefused(
   written.check(z.maxLength(400)),
-  (input, context): Preferred => {
-    const preference = readPreference(input);
-    if (preference !== undefined) return preference;
-    return refuseValue(context, problem("wanted.prefer", [], { written: said(input) }));
-  },
+  readPreference,
+  (written) => problem("wanted.prefer", [], { written }),
   {
     description:
       "Which blend comes first: nearest to the flours of the spec (least flour moved, each part counted by how unlike its flour is to that blend; then fewest changed), cheapest, fewest flours, most of a named flour, or as much as can be of several together; nearest unless stated",
@@ -195,10 +184,7 @@ const preferField = readAs(
 
 /** The `wanted:` section: what the noodle has to reach. */
 export const wantedSchema = section(
-  {
-    id: "Wanted",
-    description: "What the noodle has to reach: its blend, and its water, alkali and salt",
-  },
+  { id: "Wanted", description: "What the noodle has to reach: its blend, and its water, alkali and salt" },
   () => ({
     protein: z.optional(
       boundsField(

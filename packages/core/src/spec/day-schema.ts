@@ -1,30 +1,23 @@
 import * as z from "zod/mini";
-import { count, described, massField, quantityField, section, word } from "../materials/fields.ts";
+import { celsius, count, described, massField, quantityField, section, word } from "../materials/fields.ts";
 
-const minutes = (description: string, example: string) =>
-  quantityField(["time"], description, [example], {
-    above: "0",
-    most: "604800",
-  });
+/** What a wait may be, s: none, or up to seven days. */
+const week = { least: "0", most: "604800" };
+
+/** A time of work or of standing: above zero, and no longer than a week. */
+export const minutes = (description: string, example: string) =>
+  quantityField(["time"], description, [example], { above: "0", most: week.most });
 
 const waitSchema = (what: string, least: string, most: string) =>
   z.optional(
     z.strictObject({
-      least: quantityField(["time"], `Shortest ${what}`, [least], { least: "0", most: "604800" }),
-      most: z.optional(
-        quantityField(["time"], `Longest ${what}; no limit unless stated`, [most], {
-          least: "0",
-          most: "604800",
-        }),
-      ),
+      least: quantityField(["time"], `Shortest ${what}`, [least], week),
+      most: z.optional(quantityField(["time"], `Longest ${what}; no limit unless stated`, [most], week)),
     }),
   );
 
 const machines = (what: string) =>
-  described(z.optional(count(1, 100)), {
-    description: `Number of ${what}; 1 unless stated`,
-    examples: [1],
-  });
+  described(z.optional(count(1, 100)), { description: `Number of ${what}; 1 unless stated`, examples: [1] });
 
 const potSchema = section({ id: "Pot", description: "A pot and what goes into it at one time" }, () => ({
   basket: massField("Raw noodles that go into a pot at one time", ["1.1 kg"]),
@@ -33,11 +26,7 @@ const potSchema = section({ id: "Pot", description: "A pot and what goes into it
       ["volume", "mass"],
       "Water of a pot, 1 L taken as 1 kg; ten times the noodles unless stated",
       ["20 L"],
-      {
-        above: "0",
-        most: "1000000000",
-        words: "an amount above zero",
-      },
+      { above: "0", most: "1000000000", words: "an amount above zero" },
     ),
   ),
   power: z.optional(
@@ -46,12 +35,7 @@ const potSchema = section({ id: "Pot", description: "A pot and what goes into it
       most: "1000",
     }),
   ),
-  boilsAt: z.optional(
-    quantityField(["temperature"], "Temperature at which water boils there; 100 °C unless stated", ["98 °C"], {
-      least: "70",
-      most: "105",
-    }),
-  ),
+  boilsAt: z.optional(celsius("Temperature at which water boils there; 100 °C unless stated", "98 °C", "70", "105")),
 }));
 
 /** The `plan:` section: how long a load takes at each stage, and with how many machines. */
@@ -78,7 +62,7 @@ export const planSchema = section(
         ["time"],
         "Time to cut a load and portion it; 0 min where a slitter in line cuts as the sheet leaves the rolls",
         ["12 min", "0 min"],
-        { least: "0", most: "604800" },
+        week,
       ),
     ),
     boil: z.optional(minutes("Time to boil a load, basket after basket", "20 min")),
@@ -98,11 +82,6 @@ export const planSchema = section(
     pot: z.optional(potSchema),
   }),
 );
-
-/** A temperature between two, °C. */
-export function celsius(description: string, example: string, least: string, most: string) {
-  return quantityField(["temperature"], description, [example], { least, most });
-}
 
 /** The `temperature:` section: what the water temperature is worked out from. */
 export const temperatureSchema = section(
@@ -135,27 +114,18 @@ export const temperatureSchema = section(
         ["power"],
         "Power of the mixer that goes into the dough, where the heat is not measured",
         ["0.75 kW"],
-        {
-          least: "0",
-          most: "1000",
-        },
+        { least: "0", most: "1000" },
       ),
     ),
     mixingTime: z.optional(
-      quantityField(["time"], "Time that the mixer runs", ["10 min"], {
-        least: "0",
-        most: "36000",
-      }),
+      quantityField(["time"], "Time that the mixer runs", ["10 min"], { least: "0", most: "36000" }),
     ),
     friction: z.optional(
       quantityField(
         ["temperature difference"],
         "Friction of the rule of three temperatures, for the cross-check",
         ["8 K"],
-        {
-          least: "0",
-          most: "60",
-        },
+        { least: "0", most: "60" },
       ),
     ),
   }),

@@ -19,7 +19,7 @@ import { ownMachinesSchema } from "../materials/machine-schema.ts";
 import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.ts";
 import { acceptable, mostParts } from "./believed.ts";
 import { lotSchema, shelfSchema, wantedSchema } from "./blend-schema.ts";
-import { planSchema, temperatureSchema } from "./day-schema.ts";
+import { minutes, planSchema, temperatureSchema } from "./day-schema.ts";
 import { sheetSchema, type startWays } from "./sheet-schema.ts";
 
 const nameField = (what: string, example: string) =>
@@ -33,10 +33,7 @@ const figures = described(z.optional(materialFiguresSchema), {
 });
 
 const flourSchema = section(
-  {
-    id: "Flour",
-    description: "One of the flours, starches or glutens that make up the 100 parts",
-  },
+  { id: "Flour", description: "One of the flours, starches or glutens that make up the 100 parts" },
   () => ({
     name: nameField("Flour, starch or gluten", "bread flour"),
     amount: amountOrRestField(
@@ -140,20 +137,12 @@ const reworkSchema = section(
     most: z.optional(
       shareField("The kitchen's own greatest share, % of the dough in the mixer; more is refused", ["10 %"], "90"),
     ),
-    oldest: z.optional(
-      quantityField(["time"], "The kitchen's own greatest age of rework, told with it", ["1 d"], {
-        above: "0",
-        most: "604800",
-      }),
-    ),
+    oldest: z.optional(minutes("The kitchen's own greatest age of rework, told with it", "1 d")),
   }),
 );
 
 const lossesSchema = section(
-  {
-    id: "Losses",
-    description: "Losses by stage, each in % of what enters it; none unless stated",
-  },
+  { id: "Losses", description: "Losses by stage, each in % of what enters it; none unless stated" },
   () => ({
     mixing: z.optional(shareField("Lost at the mixer, % of the dough mixed", ["0.5 %"], "90")),
     sheeting: z.optional(shareField("Lost at the rolls and as trim, % of what reaches the rolls", ["3 %"], "90")),
@@ -186,10 +175,7 @@ const batchSchema = section(
     rawWeight: z.optional(massField("Raw strands in a bowl", ["130 g"])),
     cookedWeight: z.optional(massField("Cooked noodles in a bowl", ["230 g"])),
     cookGain: z.optional(
-      numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], {
-        above: 0.5,
-        most: 5,
-      }),
+      numberField("Cooked weight over raw weight; 1.8 unless stated", [1.8], { above: 0.5, most: 5 }),
     ),
     dough: z.optional(massField("Dough in the mixer, before any loss", ["12 kg"])),
     flour: z.optional(massField("Flour as weighed", ["10 kg"])),

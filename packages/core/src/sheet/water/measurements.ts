@@ -12,11 +12,10 @@ import {
   refuse,
 } from "../../figure/problem.ts";
 import { said } from "../../figure/said.ts";
-import { described, massField, refuseValue, shareField } from "../../materials/fields.ts";
+import { celsius, described, massField, refuseValue, shareField } from "../../materials/fields.ts";
 import { densityField, lengthField, MOST_DENSITY } from "../../materials/machine-schema.ts";
 import { type DecimalText, dec, fixedText } from "../../number/decimal.ts";
 import { parseQuantity } from "../../number/quantity.ts";
-import { celsius } from "../../spec/day-schema.ts";
 import { readBy } from "../../spec/read-spec.ts";
 import { gainFromWater, gainFromWeights } from "../day/cook-gain.ts";
 import { givenDensity, poreFreeDensity } from "./food.ts";
