@@ -6,7 +6,7 @@ import { definition, massBalance } from "../figure/source.ts";
 import { type DecimalInput, dec, fixedText } from "../number/decimal.ts";
 import type { Product, Weighed } from "./carried.ts";
 import { anhydrousShare, type Composition, fromMasses, mixture, solutionOf } from "./composition.ts";
-import { named } from "./named.ts";
+import { grams, named } from "./named.ts";
 import { type Conditions, completed, type Recipe } from "./recipe.ts";
 import { type StatedStrength, solutionAt } from "./stated-strength.ts";
 
@@ -27,20 +27,16 @@ export function dilute({ stock, target, ...conditions }: Dilution): Outcome<Publ
   if (nothing !== undefined) return refuse(nothing);
   const solution = solutionAt(stock.composition, target);
   if (!solution.ok) return solution;
-  const amount = given(massOf("amount.0", stock.name), stock.mass, "the amount of stock", definition);
+  const amount = given(grams("solutions.amount.0", stock.name), stock.mass, "the amount of stock", definition);
   const from = { mass: amount, own: strengthOf(stock, 0), target: aimedAt(solution.value) };
-  const water = worked(massOf("water", "water to add"), "mass * (own / target - 1)", from, massBalance);
-  const mass = worked(massOf("mass", "solution"), "mass + water", { mass: amount, water }, massBalance);
+  const water = worked(grams("solutions.water", "water to add"), "mass * (own / target - 1)", from, massBalance);
+  const mass = worked(grams("solutions.mass", "solution"), "mass + water", { mass: amount, water }, massBalance);
   const compositionOn = [from.own, from.target];
   return completed(
     { products: [stock], amounts: [amount], water, mass, composition: solution.value, compositionOn },
     conditions,
     solution.notes,
   );
-}
-
-function massOf(what: string, label: string) {
-  return { id: `solutions.${what}`, label, unit: "g", places: 2 };
 }
 
 function strengthOf({ name, composition }: Product, index: number): Figure {
@@ -120,35 +116,21 @@ function corrected({
   const aim = solutionAt(salts.composition, target);
   if (!aim.ok) return aim;
   const from = {
-    mass: given(massOf("amount.0", batch.name), batch.mass, "the batch", definition),
+    mass: given(grams("solutions.amount.0", batch.name), batch.mass, "the batch", definition),
     target: aimedAt(aim.value),
     own: strengthOf(batch, 0),
     salts: strengthOf(salts, 1),
   };
   if (exact(from.salts).lte(from.target.value)) {
-    return refuse(
-      problem("solutions.too-weak-salts", [], {
-        name: salts.name,
-        strength: fixedText(from.salts.value, 1),
-        target: fixedText(from.target.value, 1),
-      }),
-    );
+    const [strength, aimed] = [fixedText(from.salts.value, 1), fixedText(from.target.value, 1)];
+    return refuse(problem("solutions.too-weak-salts", [], { name: salts.name, strength, target: aimed }));
   }
-  const more = worked(
-    massOf("amount.1", `${salts.name} to add`),
-    "mass * (target - own) / (salts - target)",
-    from,
-    massBalance,
-  );
-  const mass = worked(massOf("mass", "solution"), "mass + more", { mass: from.mass, more }, massBalance);
+  const added = grams("solutions.amount.1", `${salts.name} to add`);
+  const more = worked(added, "mass * (target - own) / (salts - target)", from, massBalance);
+  const mass = worked(grams("solutions.mass", "solution"), "mass + more", { mass: from.mass, more }, massBalance);
   const composition = mixture([batch, { composition: salts.composition, mass: more.value }]);
-  const water = found(
-    massOf("water", "water to add"),
-    0,
-    "a batch that is too weak takes salts",
-    [from.own, from.target],
-    massBalance,
-  );
+  const why = "a batch that is too weak takes salts";
+  const water = found(grams("solutions.water", "water to add"), 0, why, [from.own, from.target], massBalance);
   const compositionOn = Object.values(from);
   return completed(
     { products: [batch, salts], amounts: [from.mass, more], water, mass, composition, compositionOn },

@@ -1,22 +1,22 @@
 import { type Figure, given, renamed, worked } from "../figure/figure.ts";
 import { type Published, published } from "../figure/graph.ts";
 import type { Outcome } from "../figure/problem.ts";
-import { definition, massBalance, type Source } from "../figure/source.ts";
+import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
 import {
   alkalinityM,
   alkalinityP,
   anhydrousShare,
   type Composition,
-  isChloride,
   mixture,
+  perGram,
   potassiumShare,
   sharesOf,
   sodiumShare,
   speciesOf,
 } from "./composition.ts";
 import { atomicWeightSource } from "./elements.ts";
-import { named } from "./named.ts";
+import { grams, named } from "./named.ts";
 import { solutionPh } from "./ph.ts";
 import type { SaltShare } from "./salt-content.ts";
 import type { Species } from "./species.ts";
@@ -55,11 +55,7 @@ export interface Carried {
 /** Sodium and potassium of the alkaline salts, mmol per g of product. @example cationsOf({ species: { KOH: "56.105" }, water: "43.895", inert: "0" }).potassium.toString() // => "10" */
 export function cationsOf(composition: Composition): { readonly sodium: Decimal; readonly potassium: Decimal } {
   const count = (which: "sodium" | "potassium"): Decimal =>
-    sum(
-      sharesOf(composition).map(([name, share]) =>
-        isChloride(name) ? dec(0) : share.times(10 * speciesOf(name)[which]).div(speciesOf(name).molarMass),
-      ),
-    );
+    perGram(composition, (one) => (one.kind === "chloride" ? 0 : one[which]));
   return { sodium: count("sodium"), potassium: count("potassium") };
 }
 
@@ -73,6 +69,13 @@ export function potassiumOf(composition: Composition): DecimalText {
 function shareOf(composition: Composition, kind: Species["kind"]): Decimal {
   return sum(sharesOf(composition).flatMap(([name, share]) => (speciesOf(name).kind === kind ? [share] : [])));
 }
+
+/** Units of what is carried, and their places. */
+const places = { g: 2, mg: 0, meq: 1, mmol: 1 } as const;
+type Unit = keyof typeof places;
+
+const inHundred = ["100 g", "sum(masses * contents / 100)", definition] as const;
+const inOne = ["1 g", "sum(masses * contents)", atomicWeightSource] as const;
 
 /**
  * What weighed products bring into a dough: alkalinity, sodium, potassium, water and salt.
@@ -91,25 +94,12 @@ export function carriedBy(
 ): Published<Carried> {
   const masses = products.map(
     ({ name, mass }, index) =>
-      own[index] ??
-      given(
-        { id: `carried.${when}.mass.${index + 1}`, label: `mass of ${name}`, unit: "g", places: 2 },
-        mass,
-        "the dose",
-        definition,
-      ),
+      own[index] ?? given(grams(`carried.${when}.mass.${index + 1}`, `mass of ${name}`), mass, "the dose", definition),
   );
-  const total = (
-    id: string,
-    label: string,
-    unit: string,
-    places: number,
-    formula: string,
-    content: (composition: Composition) => Decimal,
-    source: Source,
-  ): Figure => {
+  const total = (id: string, label: string, unit: Unit, content: (composition: Composition) => Decimal): Figure => {
+    const [per, formula, source] = unit === "g" ? inHundred : inOne;
     const contents = products.map(({ name, composition, salts = [] }, index) => {
-      const what = `${label} in ${unit === "g" ? "100 g" : "1 g"} of ${name}`;
+      const what = `${label} in ${per} of ${name}`;
       const on = salts.map(([, share]) => share);
       return named(
         `carried.${when}.${id}.${index + 1}`,
@@ -121,37 +111,28 @@ export function carriedBy(
         on,
       );
     });
-    const naming = { id: `carried.${when}.${id}`, label, unit, places };
+    const naming = { id: `carried.${when}.${id}`, label, unit, places: places[unit] };
     return worked(naming, formula, { masses, contents }, massBalance, source);
   };
-  const percent = (id: string, label: string, content: (composition: Composition) => Decimal): Figure =>
-    total(id, label, "g", 2, "sum(masses * contents / 100)", content, definition);
-  const perGram = (id: string, label: string, unit: string, content: (composition: Composition) => Decimal): Figure =>
-    total(id, label, unit, unit === "mg" ? 0 : 1, "sum(masses * contents)", content, atomicWeightSource);
-  const sodium = perGram("cation-sodium", "sodium of the alkaline salts", "mmol", (c) => cationsOf(c).sodium);
+  const sodium = total("cation-sodium", "sodium of the alkaline salts", "mmol", (c) => cationsOf(c).sodium);
   const ofPotassium = (c: Composition) => cationsOf(c).potassium;
-  const potassium = perGram("cation-potassium", "potassium of the alkaline salts", "mmol", ofPotassium);
-  const without = dec(sodium.value).plus(potassium.value).isZero();
-  const naming = {
-    id: `carried.${when}.potassium-ratio`,
-    label: "potassium of sodium and potassium",
-    unit: "mol %",
-    places: 2,
+  const potassium = total("cation-potassium", "potassium of the alkaline salts", "mmol", ofPotassium);
+  const ratio = () => {
+    const id = `carried.${when}.potassium-ratio`;
+    const naming = { id, label: "potassium of sodium and potassium", unit: "mol %", places: 2 };
+    return worked(naming, "100 * potassium / (sodium + potassium)", { sodium, potassium }, definition);
   };
-  const potassiumRatio = without
-    ? undefined
-    : worked(naming, "100 * potassium / (sodium + potassium)", { sodium, potassium }, definition);
   return published({
-    anhydrous: percent("anhydrous", "anhydrous salts", anhydrousShare),
-    alkalinityM: perGram("alkalinity-m", "alkalinity M", "meq", alkalinityM),
-    alkalinityP: perGram("alkalinity-p", "alkalinity P", "meq", alkalinityP),
-    water: percent("water", "water carried", (c) => dec(c.water)),
-    salt: percent("salt", "sodium and potassium chloride", (c) => shareOf(c, "chloride")),
-    sodium: perGram("sodium", "sodium", "mg", (c) => sodiumShare(c).times(10)),
-    potassium: perGram("potassium", "potassium", "mg", (c) => potassiumShare(c).times(10)),
-    bicarbonate: percent("bicarbonate", "of it bicarbonates", (c) => shareOf(c, "bicarbonate")),
-    hydroxide: percent("hydroxide", "of it hydroxides", (c) => shareOf(c, "hydroxide")),
-    ...(potassiumRatio && { potassiumRatio }),
+    anhydrous: total("anhydrous", "anhydrous salts", "g", anhydrousShare),
+    alkalinityM: total("alkalinity-m", "alkalinity M", "meq", alkalinityM),
+    alkalinityP: total("alkalinity-p", "alkalinity P", "meq", alkalinityP),
+    water: total("water", "water carried", "g", (c) => dec(c.water)),
+    salt: total("salt", "sodium and potassium chloride", "g", (c) => shareOf(c, "chloride")),
+    sodium: total("sodium", "sodium", "mg", (c) => sodiumShare(c).times(10)),
+    potassium: total("potassium", "potassium", "mg", (c) => potassiumShare(c).times(10)),
+    bicarbonate: total("bicarbonate", "of it bicarbonates", "g", (c) => shareOf(c, "bicarbonate")),
+    hydroxide: total("hydroxide", "of it hydroxides", "g", (c) => shareOf(c, "hydroxide")),
+    ...(!dec(sodium.value).plus(potassium.value).isZero() && { potassiumRatio: ratio() }),
     ...(ph && { ph: renamed(ph, `carried.${when}.ph`) }),
   });
 }

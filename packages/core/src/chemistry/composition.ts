@@ -213,11 +213,7 @@ export function solutionOf(composition: Composition, massPercent: DecimalInput):
   const own = anhydrousShare(composition);
   if (strength.lte(0) || strength.gt(own)) {
     return refuse(
-      problem("solution.too-strong", [], {
-        strength: decimalText(strength),
-        most: reachText(own),
-        unit: "% by mass",
-      }),
+      problem("solution.too-strong", [], { strength: decimalText(strength), most: reachText(own), unit: "% by mass" }),
     );
   }
   const water = own.times(HUNDRED).div(strength).minus(HUNDRED);
@@ -247,7 +243,8 @@ export function isChloride(name: SpeciesName): boolean {
   return speciesOf(name).kind === "chloride";
 }
 
-function perGram(composition: Composition, count: (one: Species) => number): Decimal {
+/** What a gram of a product holds of something that is counted by the mole, mmol. @example perGram(pure("KOH"), (one) => one.potassium).toFixed(2) // => "17.82" */
+export function perGram(composition: Composition, count: (one: Species) => number): Decimal {
   const moles = sharesOf(composition).map(([name, share]) =>
     share.times(count(species[name])).div(species[name].molarMass),
   );

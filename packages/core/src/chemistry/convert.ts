@@ -11,8 +11,7 @@ import { whatIsNotKept } from "./not-kept.ts";
 import { phTold } from "./ph.ts";
 import { alkaliBeyond } from "./published-use.ts";
 import { reactionNotes } from "./reaction.ts";
-import { amountsFor, contentOf, heldNames, type Swap, saltsOf } from "./swap-amounts.ts";
-import { doseOf, sharesOfFlour } from "./swap-shares.ts";
+import { amountsFor, contentOf, doseOf, heldNames, type Swap, saltsOf, sharesOfFlour } from "./swap-amounts.ts";
 
 /** What goes in for the dose of another product, and what both bring. */
 export interface Swapped {
@@ -55,28 +54,15 @@ export function convert(swap: Swap): Outcome<Published<Swapped>> {
   const old = { ...swap.from, salts: saltsOf({ ...swap.from, key: "old" }) };
   const before = carriedWithPh([old], [dose], "before", swap);
   const after = carriedWithPh(weighed, amounts, "after", swap);
-  const waterOff = worked(
-    { id: "convert.water-off", label: "to take off the tap water", unit: "g", places: 2 },
-    "after - before",
-    { after: then(after.carried.water, "after"), before: then(before.carried.water, "before") },
-    massBalance,
-  );
-  const ratioOff = worked(
-    { id: "convert.ratio-off", label: "potassium share, after less before", unit: "mol % points", places: 2 },
-    "after - before",
-    { after: then(ratio(after.carried), "after"), before: then(ratio(before.carried), "before") },
-    massBalance,
-  );
-  const shares = swap.flour === undefined ? undefined : sharesOfFlour([dose, ...amounts], swap.flour);
-  const result = {
-    dose,
-    amounts,
-    ...(shares && { shares }),
-    before: before.carried,
-    after: after.carried,
-    waterOff,
-    ratioOff,
+  const change = (id: string, label: string, unit: string, of: (carried: Carried) => Figure): Figure => {
+    const from = { after: then(of(after.carried), "after"), before: then(of(before.carried), "before") };
+    return worked({ id: `convert.${id}`, label, unit, places: 2 }, "after - before", from, massBalance);
   };
+  const waterOff = change("water-off", "to take off the tap water", "g", ({ water }) => water);
+  const ratioOff = change("ratio-off", "potassium share, after less before", "mol % points", ratio);
+  const shares = swap.flour === undefined ? undefined : sharesOfFlour([dose, ...amounts], swap.flour);
+  const carried = { before: before.carried, after: after.carried };
+  const result = { dose, amounts, ...(shares && { shares }), ...carried, waterOff, ratioOff };
   const notes = distinct([...before.notes.filter(({ code }) => code !== "ph.classification"), ...after.notes]);
   const salts = saltsOnFlour(swap);
   return publish(result, [
@@ -88,11 +74,9 @@ export function convert(swap: Swap): Outcome<Published<Swapped>> {
   ]);
 }
 
-function ratio(carried: Carried): Figure {
-  return (
-    carried.potassiumRatio ??
-    named("convert.potassium-ratio", "potassium of sodium and potassium", "mol %", 0, "no sodium, no potassium")
-  );
+function ratio({ potassiumRatio }: Carried): Figure {
+  const label = "potassium of sodium and potassium";
+  return potassiumRatio ?? named("convert.potassium-ratio", label, "mol %", 0, "no sodium, no potassium");
 }
 
 function then(figure: Figure, when: string): Figure {
@@ -111,14 +95,11 @@ function problemWith(swap: Swap): Problem | undefined {
   const { from, to, hold } = swap;
   const what = heldNames[hold];
   if (dec(from.mass).lte(0)) return problem("convert.dose", [], { mass: dec(from.mass).toString() });
-  if (swap.flour !== undefined && dec(swap.flour).lte(0))
-    return problem("quantity.out-of-range", ["flour"], {
-      written: `${swap.flour} g of flour`,
-      limits: "more than 0 g",
-    });
-  const without = [[from], to].find((products) =>
-    products.every(({ composition }) => contentOf(composition, hold).lte(0)),
-  );
+  if (swap.flour !== undefined && dec(swap.flour).lte(0)) {
+    const facts = { written: `${swap.flour} g of flour`, limits: "more than 0 g" };
+    return problem("quantity.out-of-range", ["flour"], facts);
+  }
+  const without = [[from], to].find((products) => products.every((product) => contentOf(product, hold).lte(0)));
   if (without) return problem("convert.cannot-hold", [], { names: without.map(({ name }) => name), what });
   const salts = saltsOnFlour(swap);
   if (salts === undefined || dec(salts).lte(mostSalts)) return undefined;

@@ -22,7 +22,6 @@ export { type RecipeTelling, recipeReport } from "../report/alkali-recipe-report
 export { stockReport } from "../report/alkali-stock-report.ts";
 export { type StrengthTelling, strengthReport } from "../report/alkali-strength-report.ts";
 export { type Correction, correct, type Dilution, dilute } from "./adjust.ts";
-export { gramsOf } from "./amount.ts";
 export type { FitDoubt, VolumeModel } from "./apparent-volume.ts";
 export { type BakedDose, bakeDose } from "./bake-dose.ts";
 export { type Bake, type Baked, type BakingSalt, bakedSalt, idealYield } from "./baking.ts";
@@ -53,7 +52,7 @@ export {
   type WeighedVolume,
 } from "./hydrometer.ts";
 export { equivalentsIn, percentOf, saltsIn } from "./in-mass.ts";
-export { type Amount, type Blend as StockBlend, blend as blendStocks, type MakeUp, makeUp } from "./make-up.ts";
+export { type Blend as StockBlend, blend as blendStocks, type MakeUp, makeUp } from "./make-up.ts";
 export { solutionPh } from "./ph.ts";
 export type { Anion } from "./pitzer.ts";
 export type { InRatio, RatioBy } from "./ratio.ts";
@@ -82,7 +81,7 @@ export {
 } from "./species.ts";
 export { type PlainMeasure, type StatedStrength, solutionAt } from "./stated-strength.ts";
 export { type Stock, type StockWish, severalStock } from "./stock.ts";
-export { type Strength, strengthOf, type VolumeStrength } from "./strength.ts";
+export { type Amount, gramsOf, type Strength, strengthOf, type VolumeStrength } from "./strength.ts";
 export type { Held, Swap } from "./swap-amounts.ts";
 export {
   type AcidUsed,

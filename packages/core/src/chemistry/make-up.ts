@@ -5,15 +5,12 @@ import { definition, massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, sum, ZERO } from "../number/decimal.ts";
 import type { Product } from "./carried.ts";
 import { anhydrousShare, type Composition, potassiumCarbonateShare } from "./composition.ts";
-import { named } from "./named.ts";
+import { grams, named } from "./named.ts";
 import { type InRatio, mixInRatio, partsAsWeighed, type RatioBy } from "./ratio.ts";
 import { type Conditions, completed, type Recipe } from "./recipe.ts";
 import { holdsCrystals } from "./solubility.ts";
 import { countsMass, type StatedStrength, solutionAt } from "./stated-strength.ts";
-import { massOfVolume } from "./strength.ts";
-
-/** An amount of solution: by mass in g, or by volume in mL at the working temperature. */
-export type Amount = { readonly grams: DecimalInput } | { readonly millilitres: DecimalInput };
+import { type Amount, massOfVolume } from "./strength.ts";
 
 /** A solution to make of dry products in a ratio. */
 export interface MakeUp extends Conditions {
@@ -42,40 +39,30 @@ export function makeUp(request: MakeUp): Outcome<Published<Recipe>> {
   const partFigures = products.map(({ name }, index) =>
     named(`solutions.part.${index}`, `part of ${name} as weighed`, "", parts[index] ?? ZERO, "the ratio"),
   );
-  const own = named(
-    "solutions.salts",
-    "salts in the mix of products",
-    "% w/w",
-    anhydrousShare(salts),
-    "the compositions",
-    massBalance,
-    partFigures,
-  );
+  const [label, mixed] = ["salts in the mix of products", anhydrousShare(salts)];
+  const own = named("solutions.salts", label, "% w/w", mixed, "the compositions", massBalance, partFigures);
   const compositionOn = [strength, ...partFigures];
   const mass = massFor(amount, solution.value, request, compositionOn);
   if (!mass.ok) return mass;
   const amounts = products.map((product, index) =>
     worked(
-      { id: `solutions.amount.${index}`, label: product.name, unit: "g", places: 2 },
+      grams(`solutions.amount.${index}`, product.name),
       "mass * strength / own * part / sum(parts)",
       { mass: mass.value, strength, own, part: partFigures[index] ?? ZERO, parts: partFigures },
       massBalance,
     ),
   );
   const water = worked(
-    { id: "solutions.water", label: "water", unit: "g", places: 2 },
+    grams("solutions.water", "water"),
     "mass - sum(amounts)",
     { mass: mass.value, amounts },
     massBalance,
   );
   const crystals = countsMass(target) ? products.filter(({ composition }) => holdsCrystals(composition)) : [];
-  const counted =
-    crystals.length > 0 ? [note("solutions.crystal-water", [], { names: crystals.map(({ name }) => name) })] : [];
-  return completed(
-    { products, amounts, water, mass: mass.value, composition: solution.value, compositionOn },
-    request,
-    [...counted, ...solution.notes],
-  );
+  const names = crystals.map(({ name }) => name);
+  const counted = names.length > 0 ? [note("solutions.crystal-water", [], { names })] : [];
+  const recipe = { products, amounts, water, mass: mass.value, composition: solution.value, compositionOn };
+  return completed(recipe, request, [...counted, ...solution.notes]);
 }
 
 /** A solution to blend of two others. */
@@ -95,37 +82,23 @@ export interface Blend extends Conditions {
  */
 export function blend({ stocks, potassiumShare, ...request }: Blend): Outcome<Published<Recipe>> {
   const wanted = dec(potassiumShare);
-  const excess = (product: Product): Decimal => {
-    const potash = dec(product.composition.species.K2CO3 ?? 0);
-    return potash.minus(
-      potash
-        .plus(product.composition.species.Na2CO3 ?? 0)
-        .times(wanted)
-        .div(100),
-    );
+  const excess = ({ composition: { species } }: Product): Decimal => {
+    const [potash, soda] = [dec(species.K2CO3 ?? 0), dec(species.Na2CO3 ?? 0)];
+    return potash.minus(potash.plus(soda).times(wanted).div(100));
   };
   const [one, other] = stocks;
   const [first, second] = [excess(one), excess(other)];
+  const alike = first.isZero() && second.isZero();
   const shares = stocks.map(({ composition }) => potassiumCarbonateShare(composition));
-  if (
-    first.times(second).gt(0) ||
-    shares.includes(undefined) ||
-    (first.isZero() && second.isZero() && !sameShare(shares))
-  ) {
+  if (first.times(second).gt(0) || shares.includes(undefined)) {
     const range = shares.map((share) => (share === undefined ? "none" : `${fixedText(share, 1)} %`));
     return refuse(problem("solutions.ratio", [], { wanted: fixedText(wanted, 1), range }));
   }
-  const alike = first.isZero() && second.isZero();
   const products = [
     { ...one, parts: alike ? 1 : second.abs() },
     { ...other, parts: alike ? 1 : first.abs() },
   ] as const;
   return makeUp({ ...request, products, ratioBy: "as-weighed" });
-}
-
-function sameShare(shares: readonly (Decimal | undefined)[]): boolean {
-  const [first, second] = shares;
-  return first !== undefined && second !== undefined && first.minus(second).abs().lt("1e-18");
 }
 
 function problemWith({ products, ratioBy, amount }: MakeUp): Problem | undefined {
@@ -144,7 +117,7 @@ function massFor(
   { temperature }: Conditions,
   on: readonly Figure[],
 ): Outcome<Figure> {
-  const naming = { id: "solutions.mass", label: "solution", unit: "g", places: 2 } as const;
+  const naming = grams("solutions.mass", "solution");
   if ("grams" in amount) return answer(given(naming, amount.grams, "the amount asked for", definition));
   const mass = massOfVolume(solution, amount.millilitres, temperature, on);
   return mass.ok ? answer({ ...mass.value, ...naming }) : mass;

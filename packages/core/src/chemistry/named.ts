@@ -1,7 +1,12 @@
-import { type Figure, found, given } from "../figure/figure.ts";
+import { type Figure, found, given, named as namedIn } from "../figure/figure.ts";
 import { definition, type Source } from "../figure/source.ts";
 import type { DecimalInput } from "../number/decimal.ts";
 import { atomicWeightSource, molarMass } from "./elements.ts";
+
+/** Names a mass in g. */
+export const grams = namedIn("g", 2);
+/** Names a share in %. */
+export const percent = namedIn("%", 2);
 
 /**
  * Gives a number an id and a name, so that a formula it is fed to can be read in words.

@@ -4,8 +4,8 @@ import { distinct, type Note, note, type Outcome, problem, refuse } from "../fig
 import { type DecimalInput, dec, decOf } from "../number/decimal.ts";
 import type { BaumeName } from "./baume.ts";
 import type { Product } from "./carried.ts";
-import type { Composition } from "./composition.ts";
-import { checkByHydrometer } from "./hydrometer-check.ts";
+import { type Composition, fromMasses } from "./composition.ts";
+import { readHydrometer } from "./hydrometer.ts";
 import { coarseNotes, type RoundedRecipe, roundRecipe } from "./rounded-recipe.ts";
 import { type Solubility, staysClear } from "./solubility.ts";
 import { type Strength, strengthOf, volumeOfMass } from "./strength.ts";
@@ -94,6 +94,15 @@ export function completed(
     ...clarityNotes(kept, "where it is kept"),
   ];
   return publish(recipe, distinct(notes));
+}
+
+/** What one reads off a hydrometer in a kitchen, degrees: common practice, no source. */
+const usualReadingError = "0.2";
+
+/** What a hydrometer tells about a solution one has made, and what an error of reading is worth. */
+function checkByHydrometer({ species, inert }: Composition, scale: BaumeName, degrees: Figure) {
+  const reading = { measure: "degrees-baume", scale, value: degrees.value } as const;
+  return readHydrometer(fromMasses({ species, inert }), reading, usualReadingError, [degrees]);
 }
 
 /** The solubility with its figures under a name of their own, since there are two of them. */

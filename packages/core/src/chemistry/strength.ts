@@ -1,8 +1,8 @@
 import { exact, type Feed, type Figure, found, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
-import { answer, distinct, type Note, note, type Outcome, refuse } from "../figure/problem.ts";
+import { answer, distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance, type Source } from "../figure/source.ts";
-import { type DecimalInput, decimalText } from "../number/decimal.ts";
+import { type DecimalInput, type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { type BaumeName, baumeDefinition, baumeFromDensity, baumeScales } from "./baume.ts";
 import { alkalinityM, alkalinityP, type Composition, isChloride, sharesOf, speciesOf } from "./composition.ts";
 import { shareFigure, solutionParts, waterFigure } from "./composition-figures.ts";
@@ -55,8 +55,8 @@ export function strengthOf(
   scale: BaumeName,
   on?: readonly Figure[],
 ): Outcome<Published<Strength>> {
-  const problem = notASolution(composition);
-  if (problem !== undefined) return refuse(problem);
+  const without = notASolution(composition);
+  if (without !== undefined) return refuse(without);
   const salts = sharesOf(composition).filter(([name]) => !isChloride(name));
   const shares = salts.map(([name]) => shareFigure(composition, name, on));
   const molar = salts.map(([id]) => {
@@ -184,6 +184,18 @@ export function massOfVolume(
   const from = { volume, density: density.value };
   const mass = made("mass-of-volume", "mass of the volume", "g", 2, "volume * density", from);
   return answer(withDensityRange(mass, density.value), density.notes);
+}
+
+/** An amount of solution: by mass in g, or by volume in mL at the working temperature. */
+export type Amount = { readonly grams: DecimalInput } | { readonly millilitres: DecimalInput };
+
+/** Grams of an amount stated by mass or by volume. Problems: `density.powder`, and those of `solutionDensity`. @example gramsOf({ species: {}, water: "100", inert: "0" }, { grams: 5 }, 20).value // => "5" */
+export function gramsOf(composition: Composition, amount: Amount, temperature: DecimalInput): Outcome<DecimalText> {
+  if ("grams" in amount) return answer(decimalText(dec(amount.grams)));
+  const mass = massOfVolume(composition, amount.millilitres, temperature);
+  if (mass.ok) return answer(mass.value.value, mass.notes);
+  const isPowder = ({ code }: Problem): boolean => code === "density.too-strong";
+  return refuse(...mass.problems.map((one) => (isPowder(one) ? problem("density.powder", [], {}) : one)));
 }
 
 /** Millilitres that a mass of a solution fills; problems as in `solutionDensity`. @example shown(volumeOfMass({ species: {}, water: "100", inert: "0" }, 1000, 20).value) // => "1001.8 mL" */

@@ -1,11 +1,11 @@
-import { type Feed, type Figure, found, given, worked } from "../figure/figure.ts";
-import { massBalance } from "../figure/source.ts";
-import { type Decimal, type DecimalInput, type DecimalText, dec, HUNDRED } from "../number/decimal.ts";
+import { exact, type Feed, type Figure, found, given, worked } from "../figure/figure.ts";
+import { definition, massBalance } from "../figure/source.ts";
+import { type Decimal, type DecimalInput, type DecimalText, dec } from "../number/decimal.ts";
 import { cationsOf, type Product, type Weighed } from "./carried.ts";
-import { alkalinityM, alkalinityP, anhydrousShare, type Composition, isChloride, sharesOf } from "./composition.ts";
+import { isChloride, sharesOf } from "./composition.ts";
+import { grams, percent } from "./named.ts";
 import { perGram, type SaltShare } from "./salt-content.ts";
 import type { SpeciesName } from "./species.ts";
-import { doseOf } from "./swap-shares.ts";
 
 /** What a swap holds: the mass of anhydrous salts, alkalinity M or P, or the moles of sodium and potassium together. */
 export type Held = "anhydrous" | "M" | "P" | "cations";
@@ -51,7 +51,7 @@ export function amountsFor(swap: Swap): readonly Figure[] {
   const alone = (product: Keyed): Figure =>
     amount(product, "dose * old / new", { dose, old: per(from), new: per(product) });
   if (second === undefined) return [alone(first)];
-  const [one, other] = [contentOf(first.composition, hold), contentOf(second.composition, hold)];
+  const [one, other] = [contentOf(first, hold), contentOf(second, hold)];
   for (const { old, of } of secondConditions(from, hold)) {
     const [pull, counter] = [of(first), of(second)];
     const whole = one.times(counter.value).minus(other.times(pull.value));
@@ -91,12 +91,8 @@ function underOtherName({ from, to }: Swap): Weighed {
 
 /** Potassium above what the ratio of the old product asks for: amounts are right when these cancel. */
 function pullFigure(product: Keyed, from: Keyed): Figure {
-  const naming = {
-    id: `convert.pull.${product.key}`,
-    label: `potassium above the old ratio in 1 g of ${product.name}`,
-    unit: "mmol/g",
-    places: 4,
-  };
+  const label = `potassium above the old ratio in 1 g of ${product.name}`;
+  const naming = { id: `convert.pull.${product.key}`, label, unit: "mmol/g", places: 4 };
   const feeds = {
     sodium: cationFigure(product, "sodium"),
     potassium: cationFigure(product, "potassium"),
@@ -117,14 +113,16 @@ function cationFigure(product: Keyed, what: "sodium" | "potassium"): Figure {
 /** The salts of a product as figures. */
 export function saltsOf({ composition, key, name, salts }: Keyed): readonly SaltShare[] {
   const own = ([salt, share]: readonly [SpeciesName, Decimal]): SaltShare => {
-    const naming = { id: `convert.salt.${key}.${salt}`, label: `${salt} in ${name}`, unit: "%", places: 2 };
-    return [salt, given(naming, share, "the composition", massBalance)];
+    return [
+      salt,
+      given(percent(`convert.salt.${key}.${salt}`, `${salt} in ${name}`), share, "the composition", massBalance),
+    ];
   };
   return salts ?? sharesOf(composition).map(own);
 }
 
 function nearerInRatio(first: Keyed, second: Keyed, { from, hold }: Swap): Keyed {
-  const usable = [first, second].filter(({ composition }) => contentOf(composition, hold).gt(0));
+  const usable = [first, second].filter((product) => contentOf(product, hold).gt(0));
   const share = (product: Product): Decimal => {
     const { sodium, potassium } = cationsOf(product.composition);
     return potassium.div(sodium.plus(potassium));
@@ -151,12 +149,11 @@ function contentFigure(product: Keyed, hold: Held): Figure {
 }
 
 function amount(product: Keyed, formula: string, from: Readonly<Record<string, Feed>>): Figure {
-  const naming = { id: `convert.amount.${product.key}`, label: product.name, unit: "g", places: 2 };
-  return worked(naming, formula, from, massBalance);
+  return worked(grams(`convert.amount.${product.key}`, product.name), formula, from, massBalance);
 }
 
 function nothingOf(product: Keyed): Figure {
-  const naming = { id: `convert.amount.${product.key}`, label: product.name, unit: "g", places: 2 };
+  const naming = grams(`convert.amount.${product.key}`, product.name);
   return found(naming, 0, "the other product alone comes nearest in ratio", undefined, massBalance);
 }
 
@@ -164,18 +161,22 @@ function withoutRounding(figure: Figure): Figure {
   return dec(figure.value).abs().lt(NOTHING) ? { ...figure, value: "0" } : figure;
 }
 
-/** What one gram of a product brings of the thing that is held. @example contentOf(pure("K2CO3"), "anhydrous").toString() // => "1" */
-export function contentOf(composition: Composition, held: Held): Decimal {
-  switch (held) {
-    case "anhydrous":
-      return anhydrousShare(composition).div(HUNDRED);
-    case "M":
-      return alkalinityM(composition);
-    case "P":
-      return alkalinityP(composition);
-    case "cations": {
-      const { sodium, potassium } = cationsOf(composition);
-      return sodium.plus(potassium);
-    }
-  }
+/** What one gram of a product brings of the thing that is held. @example contentOf({ name: "potash", composition: pure("K2CO3") }, "anhydrous").toString() // => "1" */
+export function contentOf(product: Product, held: Held): Decimal {
+  return exact(contentFigure({ ...product, key: "" }, held));
+}
+
+/** The dose that is replaced, g. */
+export function doseOf({ name, mass }: Weighed): Figure {
+  return given(grams("convert.dose", name), mass, "the dose asked for", definition);
+}
+
+/** The dose and what takes its place, on the flour that it is for. */
+export function sharesOfFlour(masses: readonly Figure[], flour: DecimalText): readonly Figure[] {
+  const weight = { id: "convert.flour", label: "flour", unit: "g", places: 0 };
+  const flourFigure = given(weight, flour, "the flour the dose is for", definition);
+  return masses.map((mass, index) => {
+    const naming = { id: `convert.share.${index}`, label: `${mass.label}, on flour`, unit: "% of flour", places: 3 };
+    return worked(naming, "100 * mass / flour", { mass, flour: flourFigure }, definition);
+  });
 }

@@ -1,5 +1,5 @@
-import { gramsOf } from "../chemistry/amount.ts";
 import { waterOnly } from "../chemistry/composition.ts";
+import { gramsOf } from "../chemistry/strength.ts";
 import type { Path, Problem } from "../figure/problem.ts";
 import { citation, type Source } from "../figure/source.ts";
 import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";

@@ -1,5 +1,5 @@
-import { gramsOf } from "../chemistry/amount.ts";
 import { waterOnly } from "../chemistry/composition.ts";
+import { gramsOf } from "../chemistry/strength.ts";
 import { commonPractice, type Source } from "../figure/source.ts";
 import type { Material, MaterialKind } from "../materials/material.ts";
 import { type Decimal, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
