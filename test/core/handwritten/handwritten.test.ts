@@ -684,6 +684,33 @@ test("a part of a line is put in anew, and the rest of it stays", () => {
   );
 });
 
+describe("rework", () => {
+  const beside = (line: string) => readHandwritten(`bread flour 1000 g\nwater 380 g\nsalt 10 g\n${line}`);
+
+  test.each([
+    // 110 of 1500 g of dough, the rework in it
+    ["rework 110 g", "7.333 %"],
+    ["110 g dough trimmings", "7.333 %"],
+    ["Rework: 8 % of the dough", "8 %"],
+    ["Teigreste 110 g", "7.333 %"],
+  ])("%s is a share of the dough", (line, amount) => {
+    const { spec, questions, notUnderstood } = beside(line);
+    expect([spec["rework"], questions, notUnderstood]).toEqual([{ amount }, [], []]);
+    expect(formulaOf(spec)).toMatchObject({ ok: true });
+  });
+
+  test.each(["trimmings 8 %", "8 % dough trimmings"])("%s may be of the flour as well, and is asked about", (line) => {
+    const { spec, questions } = beside(line);
+    expect(spec["rework"]).toEqual({ amount: null });
+    expect(questions.map(({ part, about }) => [part, about])).toEqual([["rework", "amount"]]);
+  });
+
+  test("in bare numbers counts what the others do", () => {
+    const { spec } = readHandwritten("bread flour 1000\nwater 380\nsalt 10\nrework 110");
+    expect(spec["rework"]).toEqual({ amount: "7.333 %" });
+  });
+});
+
 test("hydration is the water added in all", () => {
   expect(readHandwritten("bread flour 1 kg\n38 % hydration").spec["water"]).toEqual({ added: "38 %" });
 });

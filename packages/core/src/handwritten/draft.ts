@@ -25,6 +25,7 @@ export interface Draft {
   readonly alkali: readonly DraftEntry[];
   readonly salt: DraftEntry | undefined;
   readonly ingredients: readonly DraftEntry[];
+  readonly rework: DraftEntry | undefined;
   readonly dusting: DraftEntry | undefined;
   /** Headings and steps that stood beside the formula. */
   readonly notes: readonly string[];
@@ -51,6 +52,7 @@ export function draftData(draft: Draft): Readonly<Record<string, unknown>> {
     ...(draft.alkali.length > 0 && { alkali: draft.alkali.map(entry) }),
     ...(draft.salt && { salt: draft.salt.amount ?? null }),
     ...(draft.ingredients.length > 0 && { ingredients: draft.ingredients.map(entry) }),
+    ...(draft.rework && { rework: { amount: draft.rework.amount ?? null } }),
     ...(draft.dusting && { dusting: entry(draft.dusting) }),
     ...draft.sections,
   };
@@ -102,6 +104,7 @@ function entriesOf(draft: Draft, key: string): readonly DraftEntry[] | undefined
       return draft[key];
     case "water":
     case "salt":
+    case "rework":
     case "dusting":
       return draft[key] === undefined ? [] : [draft[key]];
     default:

@@ -7,7 +7,7 @@ import { eggRange, type GramsRange, gramsRange, waterGrams } from "./measures.ts
 import { nameOfThing, thingsWithin, verbWords } from "./things.ts";
 
 /** Where an ingredient goes in a spec. */
-export type Part = "flours" | "water" | "alkali" | "salt" | "ingredients" | "dusting";
+export type Part = "flours" | "water" | "alkali" | "salt" | "ingredients" | "rework" | "dusting";
 
 /** An ingredient on its way into the spec: understood, with what is still to be asked of it. */
 export interface PlacedItem {
@@ -96,7 +96,8 @@ function partOf(item: Item): Where | LeftOut {
       name: thing.name,
       ...(thing.ask !== undefined && { ask: thing.ask, remarks: [thing.ask] }),
     };
-  if (thing.is === "water" || thing.is === "salt") return { part: thing.is, name: thing.is, remarks: unused };
+  if (thing.is === "water" || thing.is === "salt" || thing.is === "rework")
+    return { part: thing.is, name: thing.is, remarks: unused };
   if (thing.is === "material") {
     const { kind } = thing.material;
     if (kind === "alkali") return { part: "alkali", name: thing.name, remarks: unused, ...hydrateAsk(beside) };
@@ -292,7 +293,7 @@ function open(why: string): ChosenAmount {
   return { by: "open", why };
 }
 
-/** Two entries of what a spec has once, water and salt, become one; undefined where they cannot be added up. */
+/** Two entries of what a spec has once, such as water and salt, become one; undefined where they cannot be added up. */
 export function addedUp(one: DraftEntry, other: DraftEntry): DraftEntry | undefined {
   const units = [one, other].map(({ amount }) => amount?.endsWith("%") === true);
   if (one.value === undefined || other.value === undefined || units[0] !== units[1]) return undefined;

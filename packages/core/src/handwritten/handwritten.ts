@@ -273,7 +273,7 @@ function isNamedAgain({ item, part, entry }: PlacedItem, at: number, items: read
   return items.some((other, place) => {
     if (line.sentence === undefined || other.part !== part || (other.item.line.sentence !== undefined && place >= at))
       return false;
-    if (part === "water" || part === "salt") return true;
+    if (part === "water" || part === "salt" || part === "rework") return true;
     const [name, named] = [entry.name, other.entry.name].map((one) => one.toLowerCase());
     const isWithin = other.item.line.number !== line.number && named?.includes(name ?? "") === true;
     return name === named || isWithin || (thing.is === "material" && isAmong([other], thing));
@@ -332,7 +332,7 @@ interface Assembled {
   readonly items: readonly PlacedItem[];
 }
 
-/** Puts the ingredients into their places; water and salt have one each, and so has dusting. */
+/** Puts the ingredients into their places; water, salt, rework and dusting have one each. */
 function assemble(
   items: readonly PlacedItem[],
   sorted: Sorted & { readonly prices: ReadonlyMap<number, string> },
@@ -340,7 +340,7 @@ function assemble(
 ): Assembled {
   const merged: PlacedItem[] = [];
   for (const one of items) {
-    const single = one.part === "water" || one.part === "salt" || one.part === "dusting";
+    const single = ["water", "salt", "rework", "dusting"].includes(one.part);
     const same = single ? merged.findIndex(({ part }) => part === one.part) : -1;
     const first = merged[same];
     if (first === undefined) merged.push(one);
@@ -358,6 +358,7 @@ function assemble(
     alkali: of("alkali"),
     salt: of("salt")[0],
     ingredients: of("ingredients"),
+    rework: of("rework")[0],
     dusting: of("dusting")[0],
     notes: sorted.notes.map(({ text }) => text),
     leftOut: sorted.leftOut.map(({ line, text, why }) => `line ${line}: ${text}: ${why}`),
@@ -413,7 +414,7 @@ function formulaQuestions(spec: unknown, draft: Draft, lines: readonly WrittenLi
 function entryAt(draft: Draft, { path }: Problem): DraftEntry | undefined {
   const [key, index] = path;
   if (key === "flours" || key === "alkali" || key === "ingredients") return draft[key][Number(index)];
-  return key === "water" || key === "salt" || key === "dusting" ? draft[key] : undefined;
+  return key === "water" || key === "salt" || key === "rework" || key === "dusting" ? draft[key] : undefined;
 }
 
 /**

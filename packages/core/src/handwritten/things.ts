@@ -10,6 +10,8 @@ export type Thing =
   /** Of hydration, the water that the dough gets in all beside that of the flour. */
   | { readonly is: "water"; readonly material: Material; readonly added?: true }
   | { readonly is: "salt"; readonly material: Material }
+  /** Trimmings of the same dough. */
+  | { readonly is: "rework" }
   /** With the words in brackets that are a part of its name, where there are any. */
   | { readonly is: "material"; readonly name: string; readonly material: Material; readonly withWords?: string }
   | { readonly is: "several"; readonly name: string; readonly several: SeveralThings }
@@ -23,6 +25,10 @@ const salts = plainNames(
 );
 const waters = plainNames(
   "water, tap water, drinking water, Wasser, eau, acqua, agua, 水, お水, 冷水, 清水, 물, ice, ice water, iced water",
+);
+/** Rework in some of the languages of noodle kitchens, from memory. */
+const reworks = plainNames(
+  "rework, rework dough, rework of the dough, rework of dough, reworked dough, trimmings, dough trimmings, trimmings of dough, trimmings of the same dough, scrap dough, dough scraps, Teigreste, Teigabschnitte, rognures de pâte, ritagli di pasta",
 );
 /** Water in % of the flour, as a word for it. */
 const hydrations = plainNames("hydration, water hydration, hydration water, hydratation");
@@ -118,7 +124,7 @@ export function isAlkali(thing: Thing): thing is Extract<Thing, { readonly is: "
 const otherwise = "look it up in the catalogue, or give its figures under `figures:`";
 
 export function nameOfThing(thing: Thing): string {
-  return thing.is === "water" || thing.is === "salt" ? thing.is : thing.name;
+  return "name" in thing ? thing.name : thing.is;
 }
 
 /** The things whose names stand among the words of a text, the longest names first. */
@@ -157,6 +163,7 @@ function exactly(name: string): Thing | undefined {
   const material = (key: string): Material | undefined => materialNamed(key);
   const [salt, water] = [material("table salt"), material("tap water")];
   if (salts.has(plain) && salt) return { is: "salt", material: salt };
+  if (reworks.has(plain)) return { is: "rework" };
   if (hydrations.has(plain) && water) return { is: "water", material: water, added: true };
   if (waters.has(plain) && water) return { is: "water", material: water };
   const known = materialNamed(name) ?? materialNamed(singular(name));

@@ -14,6 +14,25 @@ const total = (items: readonly PlacedItem[]) => sum(items.map(({ entry }) => dec
  * become grams in 100 g of it, starch beside flours that make 100 % goes to the ingredients.
  */
 export function withUnits(items: readonly PlacedItem[]): UnitsFound {
+  const found = inOneUnit(items);
+  return { ...found, items: found.items.map((one) => (one.part === "rework" ? ofDough(one, found.items) : one)) };
+}
+
+const shareOfDough = /% of (?:the )?(?:whole )?dough(?! \p{L})/iu;
+
+/** Rework as a spec that is made in any size states it: in % of the dough with the rework in it. */
+function ofDough(one: PlacedItem, items: readonly PlacedItem[]): PlacedItem {
+  const { amount, entry, item } = one;
+  const dough = items.filter(({ part }) => part !== "dusting");
+  if (amount.by === "share" && shareOfDough.test(item.line.text)) return one;
+  if (amount.by !== "mass" || dough.some((other) => other.amount.by !== "mass"))
+    return asked(one, "how much of the dough is that, with the rework in it? Write it like rework 8 % of the dough");
+  const share = `${decimalText(dec(amount.value).times(HUNDRED).div(total(dough)).toSignificantDigits(4))} %`;
+  const remark = `${amount.text} in ${total(dough).toString()} g of dough`;
+  return { ...one, entry: { ...entry, amount: share, remarks: [...entry.remarks, remark] } };
+}
+
+function inOneUnit(items: readonly PlacedItem[]): UnitsFound {
   const { items: bare, remarks } = namedNumbers(items);
   const named = sharesChecked(wholeShares(restTaken(bare))).map(waterAsked);
   const dough = named.filter(({ part }) => part !== "dusting");
