@@ -17,158 +17,105 @@ const factors: Source = {
   standing: "copy",
 };
 
-function word(name: string, also: readonly string[], meaning: string, source: Source = commonPractice): Word {
-  return { word: name, also, meaning, source };
+/** Meanings, each by the word and the other ways it is written. */
+type Meanings = Readonly<Record<string, string>>;
+
+const ofTheTrade: Meanings = {
+  "absorption; own water":
+    "how much water a flour takes up until its dough has a set firmness, in per cent of the flour; noodle dough is drier than that",
+  "added water":
+    "all water of a dough but the flour's own: what is poured, and what eggs, solutions and damp salts bring",
+  ash: "what is left when flour is burnt: its minerals. More ash means more of the bran",
+  assay: "a laboratory's finding of how much of a pack is the salt that it is sold as",
+  "carried water; water it carries":
+    "water that comes with another ingredient, such as egg, solutions or damp salts, and so is not poured in",
+  "compounding; compound":
+    "pressing the crumb through the rolls into a rough sheet, folding it or laying sheets on each other, and rolling again until it is one smooth sheet",
+  "cook gain; cooked weight over raw weight": "how many times heavier noodles are after boiling",
+  crumb: "the loose, damp lumps that a stiff dough is after mixing, before the rolls press them into a sheet",
+  division: "the smallest step that a scale shows",
+  "dough water": "all water of a dough, the flour's own included, in 100 of dough",
+  "dusting; dusting starch": "starch or flour strewn on the sheet or the strands so that they do not stick",
+  "edge trim; trim; end trim": "the uneven edges and ends that are cut off a sheet before it goes through the cutter",
+  "friction; heat of mixing; mixing heat; mixer work":
+    "warmth that mixing itself puts into the dough; the water is taken that much colder",
+  gap: "the distance between the rolls, which sets how thick the sheet comes out",
+  gluten: "the protein of wheat that makes a dough hold together and stretch",
+  "hydration; heat of hydration; hydration of flour":
+    "the taking up of water: dry flour grows warm as it does. Bakers also call the added water in per cent of the flour so",
+  kansui: "alkali for noodles: mostly sodium and potassium carbonate, as a powder or as a solution of any strength",
+  "load; loads": "one filling of the mixer; a batch is one or more of them",
+  lot: "what was milled and packed in one go: the next bag with the same name may be another lot, with other figures",
+  lye: "a hydroxide or its solution, which burns skin and eyes; also a name for weaker alkaline solutions, so that the label has to say which",
+  "mb; % mb; moisture basis":
+    "moisture basis: a figure reckoned as if the flour had that much water, so that flours can be compared. 14 % mb is usual for flour",
+  "% of flour; parts": "weight for every 100 of flour as weighed; all the flours together are the 100",
+  "pass; passes": "once through the rolls",
+  "raw strands; raw weight": "cut noodles before they are boiled",
+  rework: "trimmings of the same dough that go into the next one",
+  "spring-back": "how much thicker the sheet is than the gap that it went through",
+  "stock solution; stock": "salts dissolved beforehand in water, so that a small dose can be weighed well",
+  "tap water": "what is poured: the added water without what other ingredients bring",
+};
+
+const byDefinition: Meanings = {
+  "alkalinity M; alkalinity; M and P":
+    "how much acid the alkali can take up in all, down to the end of bicarbonate; two doses with the same M are equally much alkali by that measure",
+  "alkalinity P; M and P":
+    "the part of the alkalinity that goes before carbonate has become bicarbonate: the strong part. Bicarbonate, such as baking soda, has none of it",
+  "anhydrous; anhydrous salts":
+    "without any water, not even that in the crystals; washing crystals may be more than half water",
+  "as is": "as the flour comes out of the bag, with the moisture that it has",
+  "hydrate; monohydrate; decahydrate; sesquihydrate":
+    "a salt with water in its crystals, so that more of it has to be weighed for the same effect",
+  "meq; milliequivalent":
+    "a count of how much acid something can take up; 1 g of sodium carbonate without water counts 18.87",
+  pH: "how alkaline or how sour a liquid is: 7 is neither, more is alkaline, and each step is ten times as much. It does not tell how much alkali there is, which alkalinity does",
+  "potassium share; % of the carbonates": "how much of the sodium and potassium carbonate is potassium carbonate",
+  "range; give or take": "from the least to the most that a figure may be, where something is not known exactly",
+  reduction: "by how much a pass makes the sheet thinner, in per cent of what went in",
+  "% w/v; w/v": "grams in 100 mL of the solution, and not in 100 g of it",
+};
+
+function wordsOfSource(meanings: Meanings, source: Source): readonly Word[] {
+  return Object.entries(meanings).map(([names, meaning]) => {
+    const [word = "", ...also] = names.split("; ");
+    return { word, also, meaning, source };
+  });
+}
+
+/** What a word is sorted by. */
+function letters({ word }: Word): string {
+  return word.replace(/^% /u, "").toLowerCase();
 }
 
 /** Every word that is explained, in the order of the alphabet. */
 export const glossary: readonly Word[] = [
-  word(
-    "absorption",
-    ["own water"],
-    "how much water a flour takes up until its dough has a set firmness, in per cent of the flour; noodle dough is drier than that",
-  ),
-  word(
-    "added water",
-    [],
-    "all water of a dough but the flour's own: what is poured, and what eggs, solutions and damp salts bring",
-  ),
-  word(
-    "alkalinity M",
-    ["alkalinity", "M and P"],
-    "how much acid the alkali can take up in all, down to the end of bicarbonate; two doses with the same M are equally much alkali by that measure",
-    definition,
-  ),
-  word(
-    "alkalinity P",
-    ["M and P"],
-    "the part of the alkalinity that goes before carbonate has become bicarbonate: the strong part. Bicarbonate, such as baking soda, has none of it",
-    definition,
-  ),
-  word(
-    "anhydrous",
-    ["anhydrous salts"],
-    "without any water, not even that in the crystals; washing crystals may be more than half water",
-    definition,
-  ),
-  word("as is", [], "as the flour comes out of the bag, with the moisture that it has", definition),
-  word("ash", [], "what is left when flour is burnt: its minerals. More ash means more of the bran"),
-  word("assay", [], "a laboratory's finding of how much of a pack is the salt that it is sold as"),
-  word(
-    "carried water",
-    ["water it carries"],
-    "water that comes with another ingredient, such as egg, solutions or damp salts, and so is not poured in",
-  ),
-  word(
-    "compounding",
-    ["compound"],
-    "pressing the crumb through the rolls into a rough sheet, folding it or laying sheets on each other, and rolling again until it is one smooth sheet",
-  ),
-  word("cook gain", ["cooked weight over raw weight"], "how many times heavier noodles are after boiling"),
-  word(
-    "crumb",
-    [],
-    "the loose, damp lumps that a stiff dough is after mixing, before the rolls press them into a sheet",
-  ),
-  word(
-    "cutter number",
-    ["cutter"],
-    "how many strands a cutter makes of 30 mm of sheet: number 20 cuts them 1.5 mm wide",
+  wordsOfSource(ofTheTrade, commonPractice),
+  wordsOfSource(byDefinition, definition),
+  wordsOfSource(
+    {
+      "cutter number; cutter": "how many strands a cutter makes of 30 mm of sheet: number 20 cuts them 1.5 mm wide",
+    },
     cutterNumber,
   ),
-  word(
-    "degrees Baumé",
-    ["°Bé", "Baumé"],
-    "what a hydrometer shows in a solution: the denser the solution, the more degrees. It is no per cent",
+  wordsOfSource(
+    {
+      "degrees Baumé; °Bé; Baumé":
+        "what a hydrometer shows in a solution: the denser the solution, the more degrees. It is no per cent",
+    },
     baumeDefinition,
   ),
-  word("division", [], "the smallest step that a scale shows"),
-  word("dough water", [], "all water of a dough, the flour's own included, in 100 of dough"),
-  word("dusting", ["dusting starch"], "starch or flour strewn on the sheet or the strands so that they do not stick"),
-  word(
-    "edge trim",
-    ["trim", "end trim"],
-    "the uneven edges and ends that are cut off a sheet before it goes through the cutter",
-  ),
-  word(
-    "friction",
-    ["heat of mixing", "mixing heat", "mixer work"],
-    "warmth that mixing itself puts into the dough; the water is taken that much colder",
-  ),
-  word("gap", [], "the distance between the rolls, which sets how thick the sheet comes out"),
-  word("gluten", [], "the protein of wheat that makes a dough hold together and stretch"),
-  word(
-    "hydrate",
-    ["monohydrate", "decahydrate", "sesquihydrate"],
-    "a salt with water in its crystals, so that more of it has to be weighed for the same effect",
-    definition,
-  ),
-  word(
-    "hydration",
-    ["heat of hydration", "hydration of flour"],
-    "the taking up of water: dry flour grows warm as it does. Bakers also call the added water in per cent of the flour so",
-  ),
-  word(
-    "kansui",
-    [],
-    "alkali for noodles: mostly sodium and potassium carbonate, as a powder or as a solution of any strength",
-  ),
-  word("load", ["loads"], "one filling of the mixer; a batch is one or more of them"),
-  word(
-    "lot",
-    [],
-    "what was milled and packed in one go: the next bag with the same name may be another lot, with other figures",
-  ),
-  word(
-    "lye",
-    [],
-    "a hydroxide or its solution, which burns skin and eyes; also a name for weaker alkaline solutions, so that the label has to say which",
-  ),
-  word(
-    "mb",
-    ["% mb", "moisture basis"],
-    "moisture basis: a figure reckoned as if the flour had that much water, so that flours can be compared. 14 % mb is usual for flour",
-  ),
-  word(
-    "meq",
-    ["milliequivalent"],
-    "a count of how much acid something can take up; 1 g of sodium carbonate without water counts 18.87",
-    definition,
-  ),
-  word(
-    "N factor",
-    ["nitrogen factor", "factor"],
-    "a laboratory finds nitrogen, and multiplies it to get protein: by 5.7 for flour, by 6.25 on many nutrition labels. The same flour then shows two proteins",
+  wordsOfSource(
+    {
+      "N factor; nitrogen factor; factor":
+        "a laboratory finds nitrogen, and multiplies it to get protein: by 5.7 for flour, by 6.25 on many nutrition labels. The same flour then shows two proteins",
+    },
     factors,
   ),
-  word("% of flour", ["parts"], "weight for every 100 of flour as weighed; all the flours together are the 100"),
-  word("pass", ["passes"], "once through the rolls"),
-  word(
-    "pH",
-    [],
-    "how alkaline or how sour a liquid is: 7 is neither, more is alkaline, and each step is ten times as much. It does not tell how much alkali there is, which alkalinity does",
-    definition,
-  ),
-  word(
-    "potassium share",
-    ["% of the carbonates"],
-    "how much of the sodium and potassium carbonate is potassium carbonate",
-    definition,
-  ),
-  word(
-    "range",
-    ["give or take"],
-    "from the least to the most that a figure may be, where something is not known exactly",
-    definition,
-  ),
-  word("raw strands", ["raw weight"], "cut noodles before they are boiled"),
-  word("reduction", [], "by how much a pass makes the sheet thinner, in per cent of what went in", definition),
-  word("rework", [], "trimmings of the same dough that go into the next one"),
-  word("spring-back", [], "how much thicker the sheet is than the gap that it went through"),
-  word("stock solution", ["stock"], "salts dissolved beforehand in water, so that a small dose can be weighed well"),
-  word("tap water", [], "what is poured: the added water without what other ingredients bring"),
-  word("% w/v", ["w/v"], "grams in 100 mL of the solution, and not in 100 g of it", definition),
-];
+]
+  .flat()
+  .sort((one, other) => (letters(one) < letters(other) ? -1 : 1));
 
 const forms = new Map<Word, RegExp>();
 
