@@ -1,29 +1,16 @@
-import type { UnitSystem } from "@noodlewright/core";
 import {
   alkalinityForms,
   assayed,
   assayReport,
-  type Product,
   potassiumOf,
   readAlkalinity,
   readNormality,
-  type StatedAlkalinity,
   splitByEndPoints,
 } from "@noodlewright/core/chemistry";
-import { answer, type DecimalText } from "@noodlewright/core/figure";
+import { answer } from "@noodlewright/core/figure";
 import { ownProblem } from "../../input/problem.ts";
 import { memberFlags } from "./flags.ts";
 import { member } from "./member.ts";
-
-interface Question {
-  readonly salts: Product;
-  readonly water: DecimalText;
-  readonly stated: StatedAlkalinity;
-  readonly units: UnitSystem;
-  /** mL to the end of phenolphthalein, and the whole titration */
-  readonly first?: DecimalText;
-  readonly acid?: { readonly millilitres: DecimalText; readonly normality: DecimalText; readonly sample: DecimalText };
-}
 
 /** `noodlewright alkali assay`: the composition behind a label, a certificate or a titration. */
 export const assayCommand = member({
@@ -45,9 +32,11 @@ export const assayCommand = member({
       "from both end points: hydroxide, carbonate and bicarbonate",
     ],
   ],
-  read: (ask): Question => {
-    const salts = ask.product(ask.text("salts"), "<salts>");
+  read: (ask) => {
+    const { composition } = ask.product(ask.text("salts"), "<salts>");
     const water = ask.maybe("water", ["share"])?.value ?? "0";
+    const told = (assay: ReturnType<typeof assayed> | ReturnType<typeof splitByEndPoints>) =>
+      assay.ok ? answer(assayReport(assay.value, assay.notes, ask.units)) : assay;
     const text = ask.text("alkalinity");
     if (text !== undefined) {
       const stated = readAlkalinity(text);
@@ -57,30 +46,24 @@ export const assayCommand = member({
           ownProblem("alkalinity.unreadable", { written: `"${text}"`, forms: alkalinityForms }),
         );
       }
-      return { salts, water, units: ask.units, stated: stated ?? { as: "Na2CO3", percent: "1" } };
+      return () => told(assayed(stated ?? { as: "Na2CO3", percent: "1" }, composition, water));
     }
     const millilitres = ask.quantity("acid", ["volume"]).value;
     const sample = ask.quantity("sample", ["mass"]).value;
-    const normality = readNormality(ask.text("normality") ?? "");
-    if (normality === undefined) {
+    const read = readNormality(ask.text("normality") ?? "");
+    if (read === undefined) {
       ask.wrong(
         "--normality",
         ownProblem("normality.unreadable", { written: `"${ask.text("normality") ?? "nothing"}"` }),
       );
     }
-    const acid = { millilitres, normality: normality ?? "1", sample };
-    const first = ask.maybe("phenolphthalein", ["volume"])?.value;
-    return { salts, water, units: ask.units, stated: { acid }, ...(first !== undefined && { first, acid }) };
-  },
-  answer: ({ salts, water, stated, first, acid, units }) => {
-    if (first === undefined || acid === undefined) {
-      const outcome = assayed(stated, salts.composition, water);
-      return outcome.ok ? answer(assayReport(outcome.value, outcome.notes, units)) : outcome;
-    }
-    const { normality, sample } = acid;
-    const potassium = potassiumOf(salts.composition);
-    const ends = { phenolphthalein: first, total: acid.millilitres, normality, sample, potassium, water };
-    const outcome = splitByEndPoints(ends);
-    return outcome.ok ? answer(assayReport(outcome.value, outcome.notes, units)) : outcome;
+    const normality = read ?? "1";
+    const phenolphthalein = ask.maybe("phenolphthalein", ["volume"])?.value;
+    return () => {
+      if (phenolphthalein === undefined)
+        return told(assayed({ acid: { millilitres, normality, sample } }, composition, water));
+      const potassium = potassiumOf(composition);
+      return told(splitByEndPoints({ phenolphthalein, total: millilitres, normality, sample, potassium, water }));
+    };
   },
 });

@@ -48,29 +48,21 @@ export const bakeCommand = member({
     const weighed = ["before", "after", "moisture", "assay", "for", "dose"].some(
       (flag) => ask.text(flag) !== undefined,
     );
-    if (!weighed) return { salt, units: ask.units };
+    const { units } = ask;
+    if (!weighed) return () => answer(idealBakeReport(salt, idealYield(salt), units));
     const moisture = ask.maybe("moisture", ["mass"])?.value;
     const assay = ask.maybe("assay", ["share"])?.value;
-    return {
-      salt,
-      bake: {
-        salt,
-        before: ask.quantity("before", ["mass"]).value,
-        after: ask.quantity("after", ["mass"]).value,
-        ...(moisture !== undefined && { moisture }),
-        ...(assay !== undefined && { assay }),
-      },
-      wanted: wantedOf(ask),
-      units: ask.units,
+    const before = ask.quantity("before", ["mass"]).value;
+    const after = ask.quantity("after", ["mass"]).value;
+    const wanted = wantedOf(ask);
+    return () => {
+      const more = { ...(moisture !== undefined && { moisture }), ...(assay !== undefined && { assay }) };
+      const baked = bakedSalt({ salt, before, after, ...more });
+      if (!baked.ok) return baked;
+      if (wanted === undefined) return answer(bakeReport(baked.value, baked.notes, undefined, units));
+      const dose = bakeDose(baked.value, wanted);
+      return dose.ok ? answer(bakeReport(baked.value, [...baked.notes, ...dose.notes], dose.value, units)) : dose;
     };
-  },
-  answer: ({ salt, bake, wanted, units }) => {
-    if (bake === undefined) return answer(idealBakeReport(salt, idealYield(salt), units));
-    const baked = bakedSalt(bake);
-    if (!baked.ok) return baked;
-    if (wanted === undefined) return answer(bakeReport(baked.value, baked.notes, undefined, units));
-    const dose = bakeDose(baked.value, wanted);
-    return dose.ok ? answer(bakeReport(baked.value, [...baked.notes, ...dose.notes], dose.value, units)) : dose;
   },
 });
 

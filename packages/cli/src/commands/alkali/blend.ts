@@ -1,6 +1,5 @@
-import { blendStocks, type Product, recipeReport } from "@noodlewright/core/chemistry";
-import { answer } from "@noodlewright/core/figure";
-import { conditionsOf } from "./conditions.ts";
+import { blendStocks, type Product } from "@noodlewright/core/chemistry";
+import { conditionsOf, recipeAnswer } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -24,20 +23,14 @@ export const blendCommand = member({
       ask.product(ask.text("one"), "<one>"),
       ask.product(ask.text("other"), "<other>"),
     ];
-    return {
-      stocks,
-      amount: ask.amount("amount"),
-      target: ask.strength("strength"),
-      potassiumShare: ask.quantity("potassium", ["share"]).value,
-      conditions: conditionsOf(ask),
-    };
-  },
-  answer: ({ conditions, ...request }) => {
-    const recipe = blendStocks({ ...request, ...conditions });
-    if (!recipe.ok) return recipe;
-    const { stocks } = request;
+    const amount = ask.amount("amount");
+    const target = ask.strength("strength");
+    const potassiumShare = ask.quantity("potassium", ["share"]).value;
+    const conditions = conditionsOf(ask);
     const title = `Blend of ${stocks.map(({ name }) => name).join(" and ")}`;
-    const telling = { command: "alkali blend", title, ...conditions };
-    return answer(recipeReport(recipe.value, telling, recipe.notes));
+    return () => {
+      const recipe = blendStocks({ stocks, amount, target, potassiumShare, ...conditions });
+      return recipeAnswer(recipe, { command: "alkali blend", title, ...conditions });
+    };
   },
 });

@@ -1,3 +1,6 @@
+import type { Note, Outcome, Report } from "@noodlewright/core";
+import { recipeReport } from "@noodlewright/core/chemistry";
+import { answer } from "@noodlewright/core/figure";
 import { ownProblem } from "../../input/problem.ts";
 import type { Asking } from "./asking.ts";
 
@@ -22,4 +25,15 @@ export function conditionsOf(ask: Asking) {
     units: ask.units,
     ...(storage && { storage: storage.value }),
   };
+}
+
+type Found = Outcome<Parameters<typeof recipeReport>[0]>;
+
+/** The answer that a solution to weigh out comes to. @param before - what is worth knowing of what it is made from */
+export function recipeAnswer(
+  recipe: Found,
+  telling: Parameters<typeof recipeReport>[1],
+  before: readonly Note[] = [],
+): Outcome<Report> {
+  return recipe.ok ? answer(recipeReport(recipe.value, telling, [...before, ...recipe.notes])) : recipe;
 }

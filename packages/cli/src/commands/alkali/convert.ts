@@ -86,26 +86,24 @@ export const convertCommand = member({
       ask.product(name, "<to>", from.name === "" ? undefined : wanted);
     const one = product(first);
     const to: readonly [Product] | readonly [Product, Product] = second === undefined ? [one] : [one, product(second)];
-    return {
-      written,
-      from,
-      to,
-      hold: held[ask.text("holding") ?? ""] ?? "M",
-      temperature: ask.temperature,
-      flour,
-      units: ask.units,
-      ...(water && { doughWater: water }),
-      ...(salt && { doughSalt: salt }),
+    return () => {
+      const question = {
+        from,
+        to,
+        hold: held[ask.text("holding") ?? ""] ?? "M",
+        temperature: ask.temperature,
+        flour,
+        ...(water && { doughWater: water }),
+        ...(salt && { doughSalt: salt }),
+      };
+      const swapped = convert(question);
+      if (!swapped.ok) return swapped;
+      const names = to.map(({ name }) => name);
+      return {
+        ...answer(convertReport(question, swapped.value, swapped.notes, ask.units)),
+        changes: written?.(names, swapped.value) ?? [],
+      };
     };
-  },
-  answer: ({ units, ...question }) => {
-    const swapped = convert(question);
-    return swapped.ok ? answer(convertReport(question, swapped.value, swapped.notes, units)) : swapped;
-  },
-  changes: ({ written, ...question }) => {
-    const swapped = convert(question);
-    const names = question.to.map(({ name }) => name);
-    return swapped.ok ? (written?.(names, swapped.value) ?? []) : [];
   },
 });
 

@@ -1,6 +1,5 @@
-import { correct, gramsOf, readHydrometer, recipeReport } from "@noodlewright/core/chemistry";
-import { answer } from "@noodlewright/core/figure";
-import { conditionsOf } from "./conditions.ts";
+import { correct, gramsOf, readHydrometer } from "@noodlewright/core/chemistry";
+import { conditionsOf, recipeAnswer } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
 import { readingOf } from "./reading.ts";
@@ -32,34 +31,32 @@ export const correctCommand = member({
       "the same from a reading in the cold, in a tank",
     ],
   ],
-  read: (ask) => ({
-    batch: ask.product(ask.text("batch"), "<batch>"),
-    salts: ask.product(ask.text("salts"), "<salts>"),
-    amount: ask.amount("amount"),
-    target: ask.strength("strength"),
-    measured: readingOf(ask),
-    tank: ask.maybe("tank", ["volume"])?.value,
-    conditions: conditionsOf(ask),
-  }),
-  answer: ({ batch: named, salts, amount, target, measured, tank, conditions }) => {
-    const read = measured && readHydrometer(named.composition, measured.reading, measured.error);
-    if (read?.ok === false) return read;
-    const batch =
-      read === undefined ? named : { name: `solution of ${named.name}`, composition: read.value.composition };
-    const within = read?.value.massPercent.range;
-    const mass = gramsOf(batch.composition, amount, conditions.temperature);
-    if (!mass.ok) return mass;
-    const recipe = correct({
-      batch: { ...batch, mass: mass.value },
-      salts,
-      target,
-      ...conditions,
-      ...(within && { within }),
-      ...(tank !== undefined && { tank }),
-    });
-    if (!recipe.ok) return recipe;
-    const title = `${batch.name}, corrected`;
-    const telling = { command: "alkali correct", title, ...conditions };
-    return answer(recipeReport(recipe.value, telling, [...(read?.notes ?? []), ...mass.notes, ...recipe.notes]));
+  read: (ask) => {
+    const named = ask.product(ask.text("batch"), "<batch>");
+    const salts = ask.product(ask.text("salts"), "<salts>");
+    const amount = ask.amount("amount");
+    const target = ask.strength("strength");
+    const measured = readingOf(ask);
+    const tank = ask.maybe("tank", ["volume"])?.value;
+    const conditions = conditionsOf(ask);
+    return () => {
+      const read = measured && readHydrometer(named.composition, measured.reading, measured.error);
+      if (read?.ok === false) return read;
+      const batch =
+        read === undefined ? named : { name: `solution of ${named.name}`, composition: read.value.composition };
+      const within = read?.value.massPercent.range;
+      const mass = gramsOf(batch.composition, amount, conditions.temperature);
+      if (!mass.ok) return mass;
+      const recipe = correct({
+        batch: { ...batch, mass: mass.value },
+        salts,
+        target,
+        ...conditions,
+        ...(within && { within }),
+        ...(tank !== undefined && { tank }),
+      });
+      const telling = { command: "alkali correct", title: `${batch.name}, corrected`, ...conditions };
+      return recipeAnswer(recipe, telling, [...(read?.notes ?? []), ...mass.notes]);
+    };
   },
 });

@@ -1,6 +1,5 @@
-import { dilute, gramsOf, recipeReport } from "@noodlewright/core/chemistry";
-import { answer } from "@noodlewright/core/figure";
-import { conditionsOf } from "./conditions.ts";
+import { dilute, gramsOf } from "@noodlewright/core/chemistry";
+import { conditionsOf, recipeAnswer } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -16,19 +15,16 @@ export const diluteCommand = member({
     ["noodlewright alkali dilute 'K2CO3 40 %, water rest' --amount '500 g' --strength '20 %'", "half as strong"],
     ["noodlewright alkali dilute 'Na2CO3 at 15 °Bé' --amount '1 L' --strength '50 g/L'", "by hydrometer and volume"],
   ],
-  read: (ask) => ({
-    stock: ask.product(ask.text("stock"), "<stock>"),
-    amount: ask.amount("amount"),
-    target: ask.strength("strength"),
-    conditions: conditionsOf(ask),
-  }),
-  answer: ({ stock, amount, target, conditions }) => {
-    const mass = gramsOf(stock.composition, amount, conditions.temperature);
-    if (!mass.ok) return mass;
-    const recipe = dilute({ stock: { ...stock, mass: mass.value }, target, ...conditions });
-    if (!recipe.ok) return recipe;
-    const title = `${stock.name}, diluted`;
-    const telling = { command: "alkali dilute", title, ...conditions };
-    return answer(recipeReport(recipe.value, telling, recipe.notes));
+  read: (ask) => {
+    const stock = ask.product(ask.text("stock"), "<stock>");
+    const amount = ask.amount("amount");
+    const target = ask.strength("strength");
+    const conditions = conditionsOf(ask);
+    return () => {
+      const mass = gramsOf(stock.composition, amount, conditions.temperature);
+      if (!mass.ok) return mass;
+      const recipe = dilute({ stock: { ...stock, mass: mass.value }, target, ...conditions });
+      return recipeAnswer(recipe, { command: "alkali dilute", title: `${stock.name}, diluted`, ...conditions });
+    };
   },
 });

@@ -10,9 +10,8 @@ export const listCommand = member({
     ["noodlewright alkali list carbonate", "the carbonates and their hydrates"],
     ["noodlewright alkali list --format csv --table hazard", "additive numbers and hazard of all"],
   ],
-  read: (ask) => ask.list("words").join(" "),
-  answer: (words) => {
-    const salts = listSalts(words);
+  read: (ask) => () => {
+    const salts = listSalts(ask.list("words").join(" "));
     return salts.ok ? { ...salts, value: salts.report() } : salts;
   },
 });

@@ -1,7 +1,6 @@
-import { type InRatio, makeUp, readRatio, recipeReport } from "@noodlewright/core/chemistry";
-import { answer } from "@noodlewright/core/figure";
+import { type InRatio, makeUp, readRatio } from "@noodlewright/core/chemistry";
 import { ownProblem } from "../../input/problem.ts";
-import { conditionsOf } from "./conditions.ts";
+import { conditionsOf, recipeAnswer } from "./conditions.ts";
 import { productHelp, solutionFlags } from "./flags.ts";
 import { member } from "./member.ts";
 
@@ -34,20 +33,15 @@ export const makeCommand = member({
     const products = names.map(
       (name, index): InRatio => ({ ...ask.product(name, "<products>"), parts: ratio?.[index] ?? "1" }),
     );
-    return {
-      products,
-      ratioBy: ask.ratioBy,
-      target: ask.strength("strength"),
-      amount: ask.amount("amount"),
-      conditions: conditionsOf(ask),
-    };
-  },
-  answer: ({ products, conditions, ...request }) => {
-    const [first, ...others] = products;
-    if (first === undefined) throw new RangeError("the parser asks for a product");
-    const recipe = makeUp({ ...request, ...conditions, products: [first, ...others] });
-    if (!recipe.ok) return recipe;
+    const target = ask.strength("strength");
+    const amount = ask.amount("amount");
+    const conditions = conditionsOf(ask);
     const title = `Solution of ${products.map(({ name }) => name).join(" and ")}`;
-    return answer(recipeReport(recipe.value, { command: "alkali make", title, ...conditions }, recipe.notes));
+    return () => {
+      const [first, ...others] = products;
+      if (first === undefined) throw new RangeError("the parser asks for a product");
+      const recipe = makeUp({ products: [first, ...others], ratioBy: ask.ratioBy, target, amount, ...conditions });
+      return recipeAnswer(recipe, { command: "alkali make", title, ...conditions });
+    };
   },
 });

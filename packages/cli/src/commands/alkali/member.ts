@@ -23,17 +23,21 @@ import type { Asked, Command } from "../../shared/command.ts";
 import { writeSpec, writes } from "../../shared/write-spec.ts";
 import { type Asking, asking } from "./asking.ts";
 
-/** A member of `alkali`: its words, what it reads from the flags, and the report it answers with. */
-export interface Parts<Question> extends Omit<Command, "run"> {
-  /** @param noodle - that of `--spec`, where the command has the flag and it was said */
-  readonly read: (ask: Asking, noodle: Noodle | undefined) => Question;
-  readonly answer: (question: Question) => Outcome<Report>;
-  /** What of the answer is written into the spec, where a flag says so. */
-  readonly changes?: (question: Question, noodle: Noodle) => readonly SpecChange[];
+/** The report of an answer, and what of it is written into the spec where a flag says so. */
+type Answered = Outcome<Report> & { readonly changes?: readonly SpecChange[] };
+
+/** A member of `alkali`: its words, and how it reads the flags. */
+export interface Parts extends Omit<Command, "run"> {
+  /**
+   * Reads the flags; gives what works the answer out, which is done only where nothing is wrong with them.
+   *
+   * @param noodle - that of `--spec`, where the command has the flag and it was said
+   */
+  readonly read: (ask: Asking, noodle: Noodle | undefined) => () => Answered;
 }
 
 /** Makes a command of its parts: it reads everything, tells all that is wrong in one go, and prints the answer. */
-export function member<Question>({ read, answer, changes, ...words }: Parts<Question>): Command {
+export function member({ read, ...words }: Parts): Command {
   return {
     ...words,
     run: async (asked, io) => {
@@ -43,18 +47,17 @@ export function member<Question>({ read, answer, changes, ...words }: Parts<Ques
       if (loading?.ok === false) return printProblems(loading.problems, asked, io);
       const { noodle, files = [] } = loading?.loaded ?? {};
       const ask = asking(asked, { ...noodle?.kitchen.materials, ...noodle?.spec.materials, ...own.materials });
-      const question = read(ask, noodle);
-      if (changes && noodle === undefined && writes(asked)) {
+      const answer = read(ask, noodle);
+      if (noodle === undefined && writes(asked)) {
         ask.wrong(asked.on("write") ? "--write" : "--out", ownProblem("write.no-file", {}));
       }
       if (ask.problems.length > 0) return printProblems(ask.problems, asked, io);
-      const outcome = answer(question);
+      const outcome = answer();
       if (!outcome.ok) return printProblems(outcome.problems, asked, io);
-      const changed = noodle === undefined ? [] : (changes?.(question, noodle) ?? []);
-      const missed = noodle === undefined ? [] : await missedThen(noodle, files[0], changed);
+      const { changes = [] } = outcome;
+      const missed = noodle === undefined ? [] : await missedThen(noodle, files[0], changes);
       const printed = await printReport(withNotes(outcome.value, [...ask.notes, ...missed], ask.units), asked, io);
-      if (printed !== exit.done || noodle === undefined || changes === undefined || !writes(asked)) return printed;
-      return writeSpec(files[0], changed, asked, io);
+      return printed === exit.done && writes(asked) ? writeSpec(files[0], changes, asked, io) : printed;
     },
   };
 }

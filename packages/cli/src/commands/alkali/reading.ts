@@ -1,16 +1,9 @@
 import type { Reading, StatedStrength } from "@noodlewright/core/chemistry";
-import type { DecimalText } from "@noodlewright/core/figure";
 import { ownProblem } from "../../input/problem.ts";
 import type { Asking } from "./asking.ts";
 
-/** What a hydrometer or a density meter shows, and how far it may be off, in its unit. */
-export interface HydrometerReading {
-  readonly reading: Reading;
-  readonly error: DecimalText;
-}
-
-/** Reads `--reading` and `--error`; undefined where no reading is given. */
-export function readingOf(ask: Asking): HydrometerReading | undefined {
+/** What a hydrometer or a density meter shows, and how far it may be off, in its unit; undefined where no reading is given. */
+export function readingOf(ask: Asking) {
   if (ask.text("reading") === undefined) return undefined;
   const reading = ask.strength("reading");
   if (reading.measure !== "density" && reading.measure !== "degrees-baume") {

@@ -1,27 +1,17 @@
 import type { Outcome } from "@noodlewright/core";
 import {
-  type Product,
+  type Composition,
   type ReadStrength,
   readHydrometer,
   readWeighedVolume,
   strengthOf,
   strengthReport,
 } from "@noodlewright/core/chemistry";
-import { answer, type DecimalText } from "@noodlewright/core/figure";
+import { answer } from "@noodlewright/core/figure";
 import type { Asking } from "./asking.ts";
 import { memberFlags, productHelp } from "./flags.ts";
 import { member } from "./member.ts";
-import { type HydrometerReading, readingOf } from "./reading.ts";
-
-type Measured =
-  | ({ readonly way: "reading" } & HydrometerReading)
-  | {
-      readonly way: "weighed";
-      readonly mass: DecimalText;
-      readonly volume: DecimalText;
-      readonly massError: DecimalText;
-      readonly volumeError: DecimalText;
-    };
+import { readingOf } from "./reading.ts";
 
 /** `noodlewright alkali strength`: every measure of a strength, from a reading, a weighed volume or any stated measure. */
 export const strengthCommand = member({
@@ -43,40 +33,34 @@ export const strengthCommand = member({
     ["noodlewright alkali strength K2CO3 --weighed '121.4 g' --volume '100 mL'", "the same from a flask and a scale"],
     ["noodlewright alkali strength 'Na2CO3 at 1.2 mol/L'", "one measure in all others"],
   ],
-  read: (ask) => ({
-    product: ask.product(ask.text("product"), "<product>"),
-    measured: measuredOf(ask),
-    temperature: ask.temperature,
-    scale: ask.scale,
-    units: ask.units,
-  }),
-  answer: ({ product, measured, temperature, scale, units }) => {
-    const read = measured && readBy(product, measured, temperature);
-    if (read?.ok === false) return read;
-    const composition = read?.value.composition ?? product.composition;
-    const strength = strengthOf(composition, temperature, scale);
-    if (!strength.ok) return strength;
-    const telling = { name: product.name, composition, strength: strength.value, reading: read?.value.massPercent };
-    return answer(strengthReport(telling, [...(read?.notes ?? []), ...strength.notes], units));
+  read: (ask) => {
+    const { name, composition: salts } = ask.product(ask.text("product"), "<product>");
+    const measure = measuring(ask);
+    const { temperature, scale, units } = ask;
+    return () => {
+      const read = measure?.(salts);
+      if (read?.ok === false) return read;
+      const composition = read?.value.composition ?? salts;
+      const strength = strengthOf(composition, temperature, scale);
+      if (!strength.ok) return strength;
+      const telling = { name, composition, strength: strength.value, reading: read?.value.massPercent };
+      return answer(strengthReport(telling, [...(read?.notes ?? []), ...strength.notes], units));
+    };
   },
 });
 
-function measuredOf(ask: Asking): Measured | undefined {
+/** Reads what was measured; gives what finds the strength of a solution of some salts by it, where anything was. */
+function measuring(ask: Asking): ((salts: Composition) => Outcome<ReadStrength>) | undefined {
   if (ask.text("weighed") !== undefined || ask.text("volume") !== undefined) {
-    return {
-      way: "weighed",
+    const weighed = {
       mass: ask.quantity("weighed", ["mass"]).value,
       volume: ask.quantity("volume", ["volume"]).value,
       massError: ask.quantity("weighed-error", ["mass"]).value,
       volumeError: ask.quantity("volume-error", ["volume"]).value,
+      temperature: ask.temperature,
     };
+    return (salts) => readWeighedVolume(salts, weighed);
   }
   const read = readingOf(ask);
-  return read && { way: "reading", ...read };
-}
-
-function readBy(product: Product, measured: Measured, temperature: DecimalText): Outcome<ReadStrength> {
-  if (measured.way === "reading") return readHydrometer(product.composition, measured.reading, measured.error);
-  const { mass, volume, massError, volumeError } = measured;
-  return readWeighedVolume(product.composition, { mass, volume, temperature, massError, volumeError });
+  return read && ((salts) => readHydrometer(salts, read.reading, read.error));
 }
