@@ -37,7 +37,7 @@ function cardOf(input: unknown, wishes: Partial<CardWishes> = {}): Both {
   const answers = water?.ok ? { water: water.value } : {};
   return {
     made: card(spec, formula, batch, { ...plain, ...answers, ...wishes }),
-    report: batchReport(formula, batch, []),
+    report: batchReport(formula, batch, { notes: [] }),
   };
 }
 

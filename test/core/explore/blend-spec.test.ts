@@ -47,13 +47,15 @@ function shares({ answer }: SpecBlend, at = 0): Readonly<Record<string, number>>
 /** Cells of a table, as text. */
 function cells(input: object, id: string): readonly (readonly string[])[] {
   const { formula, outcome } = asked(input);
-  const blocks = blendSearchReport(formula, answered(outcome), []).sections.flatMap((section) => section.blocks);
+  const blocks = blendSearchReport(formula, answered(outcome), { notes: [] }).sections.flatMap(
+    (section) => section.blocks,
+  );
   const table = blocks.find((block) => block.kind === "table" && block.id === id);
   return table?.kind === "table" ? table.rows.map((row) => row.cells.map(({ text }) => text)) : [];
 }
 function lines(input: object): string {
   const { formula, outcome } = asked(input);
-  const { sections } = blendSearchReport(formula, answered(outcome), []);
+  const { sections } = blendSearchReport(formula, answered(outcome), { notes: [] });
   return sections
     .flatMap((section) => section.blocks)
     .flatMap((block) => (block.kind === "text" ? block.lines : []))
@@ -68,7 +70,7 @@ describe("if nothing is changed", () => {
       wanted: { protein: "at least 10.5 %" },
     };
     const { formula, outcome } = asked(input);
-    const [first] = blendSearchReport(formula, answered(outcome), []).sections;
+    const [first] = blendSearchReport(formula, answered(outcome), { notes: [] }).sections;
     expect(first?.id).toBe("unchanged");
     // 0.8 × 10.4 + 0.2 × 11.4 at 14 % moisture
     expect(cells(input, "unchanged").map((row) => [row[0], row[3], row[6]])).toEqual([
@@ -137,7 +139,7 @@ describe("a formula in grams that meets all of it", () => {
     expect(cells(input, "blend").map((row) => row.at(-1))).toEqual(["0.00", "0.00", ""]);
     expect(lines(input)).toContain("Nothing is changed: the flours meet all of it as they are");
     const { formula, outcome } = asked(input);
-    const sections = blendSearchReport(formula, answered(outcome), []).sections.map(({ id }) => id);
+    const sections = blendSearchReport(formula, answered(outcome), { notes: [] }).sections.map(({ id }) => id);
     expect(sections.filter((id) => ["alternatives", "water", "spec"].includes(id))).toEqual([]);
   });
 

@@ -86,7 +86,7 @@ describe("errors that nobody stated", () => {
     });
     const flours = [flour("80 %", { proteinUncertainty: "1 %", moistureUncertainty: "0.1 %" }), flour("20 %")];
     const written = { ...noodle, flours };
-    const report = toleranceReport(workedOut(written).formula, tolerated(written), []);
+    const report = toleranceReport(workedOut(written).formula, tolerated(written), { notes: [] });
     const causes = report.sections.find(({ id }) => id === "protein-causes")?.blocks[0];
     if (causes?.kind !== "table") throw new Error("no table");
     const protein = causes.rows
@@ -102,7 +102,7 @@ describe("errors that nobody stated", () => {
   });
 
   test("stand first in the report", () => {
-    const report = toleranceReport(workedOut(noodle).formula, tolerated(noodle), []);
+    const report = toleranceReport(workedOut(noodle).formula, tolerated(noodle), { notes: [] });
     expect(report.sections[0]?.id).toBe("unstated");
     expect(JSON.stringify(report.sections[0])).toContain("strength of sodium carbonate");
   });
@@ -145,7 +145,7 @@ describe("a spread of nothing", () => {
 
   test("is told as none, and not as shares of it", () => {
     const exact: Written = { ...noodle, flours, losses: {} };
-    const report = toleranceReport(workedOut(exact).formula, tolerated(exact), []);
+    const report = toleranceReport(workedOut(exact).formula, tolerated(exact), { notes: [] });
     const matters = JSON.stringify(report.sections.find(({ id }) => id === "matters"));
     expect(matters).toContain("no error");
     expect(report.sections.map(({ id }) => id)).not.toContain("protein-causes");

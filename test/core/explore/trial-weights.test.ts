@@ -16,7 +16,7 @@ const home = (division: string) => {
     scales: [{ division }],
   });
   const weighed = answered(weighTrial(spec, formula, answered(formulaTrial(formula, {})), false));
-  return { weights: weighed.weights, report: trialReport(formula, weighed, []) };
+  return { weights: weighed.weights, report: trialReport(formula, weighed, { notes: [] }) };
 };
 
 test("the doughs of a trial are weighed on the scales of the spec", () => {

@@ -90,7 +90,7 @@ describe("beyond the greatest published use", () => {
   it("the report says so before anything else", () => {
     const outcome = formulaOf({ name: "test", ...inGrams, salt: "25 g" });
     const notes = outcome.ok ? outcome.notes : [];
-    const report = formulaReport(answered(outcome).formula, notes);
+    const report = formulaReport(answered(outcome).formula, { notes });
     expect(report.notes.filter((note) => note.loud).map(({ code }) => code)).toEqual(["salt.unusual"]);
   });
 

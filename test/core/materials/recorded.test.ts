@@ -34,7 +34,7 @@ describe("recorded figures of a certificate", () => {
   it("are printed with the formula and on the card, and are said to tell no water", () => {
     const { spec, formula } = answered(made({ recorded }, { batch: { dough: "5 kg" } }));
     const line = "house flour: lot L2214, wet gluten 29 %, farinograph absorption 60.5 %, falling number 320 s";
-    const section = formulaReport(formula, []).sections.find(({ id }) => id === "recorded");
+    const section = formulaReport(formula, { notes: [] }).sections.find(({ id }) => id === "recorded");
     const [block] = section?.blocks ?? [];
     expect(block?.kind === "text" && block.lines).toEqual([
       `${line}.`,
@@ -51,7 +51,7 @@ describe("recorded figures of a certificate", () => {
     } as const;
     expect(card(spec, formula, answered(planBatch(spec, formula)), wishes).about).toEqual([line]);
     const bare = answered(made({})).formula;
-    expect(formulaReport(bare, []).sections.map(({ id }) => id)).not.toContain("recorded");
+    expect(formulaReport(bare, { notes: [] }).sections.map(({ id }) => id)).not.toContain("recorded");
   });
 
   it("are those of one certificate: a new one replaces the old one's as a whole", () => {

@@ -187,8 +187,8 @@ const reports: Readonly<Record<string, (copy: Copying) => Report>> = {
       [],
     ),
   list: () => alkaliListReport(knownProducts(""), ""),
-  "formula with a swap": () => formulaReport(formula, []),
-  "batch with a swap": () => batchReport(formula, batch, []),
+  "formula with a swap": () => formulaReport(formula, { notes: [] }),
+  "batch with a swap": () => batchReport(formula, batch, { notes: [] }),
 };
 
 describe.each(Object.entries(reports))("%s", (_, build) => {

@@ -71,18 +71,20 @@ function found(input: object): Report {
 function without(input: object, missing: string): Report {
   const { spec, formula } = specOf(input);
   const substitution = answered(replaceFlour(spec, formula, { missing, hold: ["protein"] }));
-  return substituteReport("replace", "replaced", formula, substitution, []);
+  return substituteReport("replace", "replaced", formula, substitution, { notes: [] });
 }
 
 function lotOf(input: object): Report {
   const { spec, formula } = specOf(input);
-  return substituteReport("lot", "new lot", formula, answered(correctForLot(spec, formula, ["protein"])), []);
+  return substituteReport("lot", "new lot", formula, answered(correctForLot(spec, formula, ["protein"])), {
+    notes: [],
+  });
 }
 
 function toleranceOf(input: object): Report {
   const { spec, formula } = specOf(input);
   const batch = answered(planBatch(spec, formula));
-  return toleranceReport(formula, batchTolerance(spec, formula, batch, { draws: 200 }), []);
+  return toleranceReport(formula, batchTolerance(spec, formula, batch, { draws: 200 }), { notes: [] });
 }
 
 const lot = { of: "plain flour of the mill", figures: { protein: "9.9 %", moisture: "14.5 %" } };
@@ -107,7 +109,7 @@ const reports: Readonly<Record<string, () => Report>> = {
   "a new lot": () => lotOf({ ...school, lot }),
   "egg replaced": () => {
     const { formula } = specOf(school);
-    return productReport(formula, answered(replaceIngredient(formula, "whole egg", "dried whole egg")), []);
+    return productReport(formula, answered(replaceIngredient(formula, "whole egg", "dried whole egg")), { notes: [] });
   },
   "a trial": () => {
     const trial = askTrial(answered(readNoodleData(school, { units: "us" })), { flour: "250 g", step: "1.5 %" });
@@ -162,7 +164,7 @@ describe("a blend that is found", () => {
       water: { added: "36 %" },
     });
     const design = designBlend(spec, formula);
-    const report = blendSearchReport(formula, answered(design), design.ok ? design.notes : []);
+    const report = blendSearchReport(formula, answered(design), { notes: design.ok ? design.notes : [] });
     const said = `${linesOf(report).join("\n")}\n${report.notes.map(({ text }) => text).join("\n")}`;
     expect(said.match(/how much water .* takes? in noodle dough/gu)).toHaveLength(1);
   });

@@ -25,7 +25,7 @@ const labelsOf = ({ sections }: Report): readonly string[] =>
     blocks.flatMap((block) => (block.kind === "figures" ? block.figures.map(({ label }) => label) : [])),
   );
 const formulaFor = (flours: readonly object[]): Report =>
-  formulaReport(answered(formulaOf({ ...spec, flours })).formula, []);
+  formulaReport(answered(formulaOf({ ...spec, flours })).formula, { notes: [] });
 
 describe("alkalinity M and P", () => {
   const product = (name: "Na2CO3" | "K2CO3") => ({ name, composition: pure(name) });
@@ -57,7 +57,7 @@ describe("what rounding to the scale does", () => {
     let compared = 0;
     always(100, [fc.integer({ min: 900, max: 9000 })], (flour) => {
       const { spec: read, formula } = answered(formulaOf({ ...spec, batch: { flour: `${flour} g` } }));
-      const report = batchReport(formula, answered(planBatch(read, formula)), []);
+      const report = batchReport(formula, answered(planBatch(read, formula)), { notes: [] });
       const rows = tablesOf(report)
         .filter(({ id }) => id === "rounding")
         .flatMap((table) => table.rows);

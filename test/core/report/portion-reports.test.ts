@@ -35,13 +35,13 @@ function costOfWritten(written: Written): Report {
   const { spec, formula } = workedOut(written);
   const batch = answered(planBatch(spec, formula));
   const cost = costOf(spec, formula, batch);
-  return costReport(formula, batch, answered(cost), cost.ok ? cost.notes : []);
+  return costReport(formula, batch, answered(cost), { notes: cost.ok ? cost.notes : [] });
 }
 
 function nutritionOfWritten(written: Written, rules: "US" | "EU" | "JP" = "EU"): Report {
   const { spec, formula } = workedOut(written);
   const nutrition = nutritionOf(spec, formula, { rules });
-  return nutritionReport(formula, answered(nutrition), nutrition.ok ? nutrition.notes : []);
+  return nutritionReport(formula, answered(nutrition), { notes: nutrition.ok ? nutrition.notes : [] });
 }
 
 function columnOf(

@@ -44,7 +44,10 @@ function reportsOf(written: Written, units: "metric" | "us" = "metric"): readonl
   const { spec, formula } = outcome.value;
   const batch = planBatch(spec, formula, units === "us");
   if (!batch.ok) throw new Error(JSON.stringify(batch.problems));
-  return [formulaReport(formula, outcome.notes), batchReport(formula, batch.value, batch.notes, units)];
+  return [
+    formulaReport(formula, { notes: outcome.notes }),
+    batchReport(formula, batch.value, { notes: batch.notes, units }),
+  ];
 }
 
 describe("reports", () => {

@@ -110,13 +110,13 @@ function dayOf(plan: object | undefined, more: object = {}) {
 
 function reportOfSheet(input: unknown, units: UnitSystem = "metric"): Report {
   const { spec, formula, batch } = worked(input);
-  return sheetReport(formula, answered(planSheet(spec, formula, batch, machines)), [], units);
+  return sheetReport(formula, answered(planSheet(spec, formula, batch, machines)), { notes: [], units });
 }
 
 function reportOfDay(input: unknown, units: UnitSystem = "metric"): Report {
   const { spec, formula, batch } = worked(input);
   const sheet = answered(planSheet(spec, formula, batch, machines));
-  return planReport(formula, batch, answered(planDay(spec, formula, batch, sheet)), [], units);
+  return planReport(formula, batch, answered(planDay(spec, formula, batch, sheet)), { notes: [], units });
 }
 
 function reportOfWater(input: unknown, units: UnitSystem = "metric"): Report {
@@ -332,7 +332,7 @@ describe("the sheet of a spec", () => {
     expect(Number(plan.strands?.wanted?.spare.value)).toBeLessThan(0);
     const notes = outcome.ok ? outcome.notes : [];
     expect(notes.map(({ code }) => code)).toContain("sheet.portions-short");
-    const { "batch.portions-short": short, ...others } = sheetReport(formula, plan, notes).figures;
+    const { "batch.portions-short": short, ...others } = sheetReport(formula, plan, { notes }).figures;
     expect(short).toMatchObject({
       label: "portions short of the bowls wanted",
       value: plan.strands?.wanted?.spare.value.replace("-", ""),

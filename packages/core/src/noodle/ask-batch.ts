@@ -13,6 +13,6 @@ import { plannedBatch } from "./planned-batch.ts";
 export function askBatch(noodle: Noodle): Answer<Batch> {
   return answered(plannedBatch(noodle), {
     notes: (own) => [...noodle.notes, ...own, ...(noodle.beyond.shortPortions?.(noodle) ?? [])],
-    report: (batch, notes) => batchReport(noodle.formula, batch, notes, noodle.units),
+    report: (batch, notes) => batchReport(noodle.formula, batch, { notes, units: noodle.units }),
   });
 }

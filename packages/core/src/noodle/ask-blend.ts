@@ -22,7 +22,12 @@ export function askBlend(noodle: Noodle): ChangingAnswer<SpecBlend> {
     report: (design, notes) => {
       const { answer: found, water } = design;
       const [blend] = found.kind === "found" && !found.unchanged ? found.blends : [];
-      return blendSearchReport(formula, design, notes, noodle.units, blend && blendFragment(noodle, blend, water[0]));
+      return blendSearchReport(
+        formula,
+        design,
+        { notes, units: noodle.units },
+        blend && blendFragment(noodle, blend, water[0]),
+      );
     },
   });
   return changing(answer, (design) => blendChanges(noodle, design));

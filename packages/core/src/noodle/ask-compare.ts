@@ -49,8 +49,7 @@ export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Co
     report: (comparison, notes) =>
       compareReport(
         comparison,
-        notes,
-        noodles[0]?.noodle.units ?? "metric",
+        { notes, units: noodles[0]?.noodle.units ?? "metric" },
         noodles.flatMap(({ noodle }) => formulaCautions(noodle.formula)),
       ),
   });

@@ -20,6 +20,6 @@ export function askCost(noodle: Noodle): Answer<Cost> {
       ...own,
       ...(noodle.beyond.shortPortions?.(noodle) ?? []),
     ],
-    report: (cost, notes) => costReport(noodle.formula, batch.value, cost, notes, noodle.units),
+    report: (cost, notes) => costReport(noodle.formula, batch.value, cost, { notes, units: noodle.units }),
   });
 }

@@ -19,6 +19,6 @@ export function askDay(noodle: Noodle): Answer<DayPlan> {
   if (sheet?.ok === false) return sheet;
   return answered(planDay(spec, formula, batch.value, sheet?.value), {
     notes: (own) => [...unweighedNotes(noodle), ...shortPortions(noodle), ...own],
-    report: (day, notes) => planReport(formula, batch.value, day, notes, units),
+    report: (day, notes) => planReport(formula, batch.value, day, { notes, units }),
   });
 }

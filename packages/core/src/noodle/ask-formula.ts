@@ -18,7 +18,7 @@ export function askFormula(noodle: Noodle): Answer<Formula> {
   const style = askStyle(noodle);
   return answered(style.ok ? answer(noodle.formula, style.notes) : style, {
     notes: (own) => [...noodle.notes, ...missedWants(noodle), ...own],
-    report: (formula, notes) => formulaReport(formula, notes, noodle.units),
+    report: (formula, notes) => formulaReport(formula, { notes, units: noodle.units }),
   });
 }
 

@@ -38,6 +38,6 @@ export function askMend(noodle: Noodle, wish: MendWish): Answer<Published<Mended
   if (!scales.ok) return frozen(scales);
   return answered(mendLoad(spec, formula, batch.value, scales.value, wished.value), {
     notes: (own) => [...own, ...doughNotes(noodle)],
-    report: (mended, notes) => mendReport(formula, mended, notes, units),
+    report: (mended, notes) => mendReport(formula, mended, { notes, units }),
   });
 }

@@ -27,6 +27,6 @@ export function askNutrition(noodle: Noodle, wish: Partial<NutritionWish> = {}):
   if (!wished.ok) return wished;
   return answered(nutritionOf(spec, formula, wished.value), {
     notes: (own) => [...noodle.notes, ...missedWants(noodle), ...own],
-    report: (nutrition, notes) => nutritionReport(noodle.formula, nutrition, notes, noodle.units),
+    report: (nutrition, notes) => nutritionReport(noodle.formula, nutrition, { notes, units: noodle.units }),
   });
 }

@@ -54,7 +54,14 @@ export function askFlourReplacement(
     {
       notes: (own) => [...before, ...own],
       report: (substitution, notes) =>
-        substituteReport("replace", title, formula, substitution, notes, noodle.units, firstRow(noodle, substitution)),
+        substituteReport(
+          "replace",
+          title,
+          formula,
+          substitution,
+          { notes, units: noodle.units },
+          firstRow(noodle, substitution),
+        ),
     },
   );
   return changing(answer, (substitution) => replacementChanges(noodle, missing, substitution));
@@ -80,7 +87,7 @@ export function askIngredientReplacement(
   const { missing, by } = wished.value;
   const answer = answered(replaceIngredient(formula, missing, by, { ...kitchen.materials, ...spec.materials }), {
     notes: (own) => [...before, ...own],
-    report: (replaced, notes) => productReport(formula, replaced, notes, units),
+    report: (replaced, notes) => productReport(formula, replaced, { notes, units }),
   });
   return changing(answer, (replaced) => ingredientChanges(noodle, replaced));
 }
@@ -114,8 +121,7 @@ export function askLot(
         title,
         formula,
         substitution,
-        notes,
-        noodle.units,
+        { notes, units: noodle.units },
         firstRow(noodle, substitution, spec.lot),
         spec.lot,
       ),

@@ -30,7 +30,7 @@ export function askSettle(noodle: Noodle): ChangingAnswer<SettledNoodle> {
   const outcome = answer({ found: settled?.found ?? [], rounded: settled?.rounded() ?? [], checks }, unknown);
   const told = answered(outcome, {
     notes: (more) => [...own, ...more],
-    report: (value, notes) => settleReport(noodle.formula, value, notes, noodle.units),
+    report: (value, notes) => settleReport(noodle.formula, value, { notes, units: noodle.units }),
   });
   return changing(told, ({ rounded }) => rounded.map(({ path, text: value }) => ({ path, value })));
 }

@@ -14,6 +14,6 @@ import { plannedSheet } from "./planned-sheet.ts";
 export function askSheet(noodle: Noodle): Answer<SheetPlan> {
   return answered(plannedSheet(noodle), {
     notes: (own) => [...doughNotes(noodle), ...own],
-    report: (sheet, notes) => sheetReport(noodle.formula, sheet, notes, noodle.units),
+    report: (sheet, notes) => sheetReport(noodle.formula, sheet, { notes, units: noodle.units }),
   });
 }

@@ -33,6 +33,6 @@ export function askTolerance(
   if (!batch.ok) return batch;
   return answered(answer(batchTolerance(noodle.spec, noodle.formula, batch.value, wished.value)), {
     notes: (own) => [...unweighedNotes(noodle), ...own],
-    report: (tolerance, notes) => toleranceReport(noodle.formula, tolerance, notes, noodle.units),
+    report: (tolerance, notes) => toleranceReport(noodle.formula, tolerance, { notes, units: noodle.units }),
   });
 }

@@ -37,6 +37,6 @@ export function askTrial(
   if (!plan.ok) return frozen(plan);
   return answered(weighTrial(spec, formula, plan.value, units === "us"), {
     notes: (own) => [...before, ...own],
-    report: (trial, notes) => trialReport(formula, trial, notes, units),
+    report: (trial, notes) => trialReport(formula, trial, { notes, units }),
   });
 }

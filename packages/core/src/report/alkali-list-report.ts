@@ -31,9 +31,6 @@ export function alkaliListReport(products: readonly KnownProduct[], asked: strin
       section("hazard", "Additive numbers and hazard class", hazardTable(products)),
       section("limits", "Limits that name them", limits, [...notKnown, ...allowance(compositions)]),
     ],
-    figures: [],
-    units: "metric",
-    notes: [],
     cautions: alkaliCautions(compositions),
   });
 }

@@ -98,7 +98,6 @@ export function idealBakeReport(
     figures: [figure],
     from: [{ graph }],
     units,
-    notes: [],
     cautions: [...ovenCautions, ...alkaliCautions([carbonate])],
   });
 }

@@ -3,23 +3,18 @@ import type { Batch } from "../batch/batch.ts";
 import type { Remedies, ScaledMass, StockRemedy } from "../batch/remedy.ts";
 import type { WeighedLine } from "../batch/weighing.ts";
 import type { Figure } from "../figure/figure.ts";
-import { inUnit, type UnitSystem } from "../figure/in-system.ts";
+import { inUnit } from "../figure/in-system.ts";
 import { type Note, note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText, fixedText } from "../number/decimal.ts";
 import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { allergenSection } from "./formula-report.ts";
-import type { Cell, Report, Section, Table } from "./schema.ts";
+import type { Cell, Report, Section, Table, Telling } from "./schema.ts";
 import { figureCell, measureCell, weightCell, words } from "./show.ts";
 
 /** Tells a batch: its size, the weights of each load, what rounding does, and what is too little for the scale. */
-export function batchReport(
-  formula: Formula,
-  batch: Batch,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
-): Report {
+export function batchReport(formula: Formula, batch: Batch, { notes, units = "metric" }: Telling): Report {
   const gramScales = batch.lines.some(({ unit }) => unit === "g");
   const systemNote: readonly Note[] = units === "us" && gramScales ? [note("scales.metric", ["scales"], {})] : [];
   return report({

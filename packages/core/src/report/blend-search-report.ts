@@ -1,8 +1,6 @@
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { SquareAnswer } from "../blend/square.ts";
 import type { Figure } from "../figure/figure.ts";
-import type { UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import {
   type BlendFragment,
@@ -16,15 +14,14 @@ import {
 } from "./blend-blocks.ts";
 import { report, section } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import type { Report } from "./schema.ts";
+import type { Report, Telling } from "./schema.ts";
 import { capital } from "./show.ts";
 
 /** Tells the blend that was found, or why there is none and which is nearest. */
 export function blendSearchReport(
   formula: Formula,
   design: SpecBlend,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
+  { notes, units = "metric" }: Telling,
   fragment?: BlendFragment,
 ): Report {
   const { answer, changes, totals, unchanged, water, square } = design;

@@ -4,7 +4,7 @@ import { inSystem, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import { toldIn } from "../figure/told.ts";
 import type { Picture } from "./pictures/svg.ts";
-import type { Block, Cell, Column, Report, Section, Table } from "./schema.ts";
+import type { Block, Cell, Column, Report, Section, Table, Telling } from "./schema.ts";
 
 /** A column of words, flush left. */
 export function wordColumn(id: string, label: string): Column {
@@ -74,19 +74,19 @@ export function figureBlock(figures: readonly Figure[], units: UnitSystem): Bloc
 }
 
 /** Puts a report together; every figure it shows or rests on is kept by its id. */
-export function report(parts: {
-  readonly command: string;
-  readonly title: string;
-  readonly main: string;
-  readonly sections: readonly Section[];
-  readonly figures: readonly Figure[];
-  /** The results that the figures come from. */
-  readonly from?: readonly { readonly graph: Graph }[];
-  /** Units that it speaks in. */
-  readonly units: UnitSystem;
-  readonly notes: readonly Note[];
-  readonly cautions: readonly string[];
-}): Report {
+export function report(
+  parts: {
+    readonly command: string;
+    readonly title: string;
+    readonly main: string;
+    readonly sections: readonly Section[];
+    readonly figures?: readonly Figure[];
+    /** The results that the figures come from. */
+    readonly from?: readonly { readonly graph: Graph }[];
+    readonly cautions?: readonly string[];
+  } & Partial<Telling>,
+): Report {
+  const { from = [], units = "metric", notes = [] } = parts;
   return {
     noodlewright: "report",
     version: 2,
@@ -94,8 +94,8 @@ export function report(parts: {
     title: parts.title,
     main: parts.main,
     sections: parts.sections.filter(({ blocks }) => blocks.length > 0),
-    figures: graphOf(parts.figures, ...(parts.from ?? []).map(({ graph }) => graph)),
-    notes: unique(parts.notes.map((one) => toldNote(one, parts.units))),
+    figures: graphOf(parts.figures ?? [], ...from.map(({ graph }) => graph)),
+    notes: unique(notes.map((one) => toldNote(one, units))),
     cautions: [...new Set(parts.cautions)],
   };
 }

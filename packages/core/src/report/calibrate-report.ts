@@ -35,6 +35,5 @@ export function calibrateReport(
     figures: Object.values(graph),
     units,
     notes,
-    cautions: [],
   });
 }

@@ -2,18 +2,16 @@ import type { ComparedLine, ComparedRange, Comparison } from "../explore/compare
 import { type Figure, shownValue } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
 import { inSystem, inUnit, type UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
 import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
-import type { Cell, Report, Table } from "./schema.ts";
+import type { Cell, Report, Table, Telling } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
 import { exactLines } from "./tolerance-report.ts";
 
 /** Tells noodles side by side: the first as it is, the others with how they differ from it. */
 export function compareReport(
   comparison: Published<Comparison>,
-  notes: readonly Note[],
-  units: UnitSystem,
+  { notes, units = "metric" }: Telling,
   cautions: readonly string[],
 ): Report {
   const { names, formula, loads, bowls, sums, ranges, exact } = comparison;

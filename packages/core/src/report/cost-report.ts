@@ -3,22 +3,15 @@ import type { Cost, CostLine } from "../batch/cost.ts";
 import type { ShoppingLine } from "../batch/shopping-line.ts";
 import type { StockReach } from "../batch/shopping-stock.ts";
 import type { Figure } from "../figure/figure.ts";
-import { groupDigits, type UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
+import { groupDigits } from "../figure/in-system.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
-import type { Cell, Report, Table } from "./schema.ts";
+import type { Cell, Report, Table, Telling } from "./schema.ts";
 import { figureCell, weightCell, words } from "./show.ts";
 
 /** Tells what a batch costs, what to buy for it and how far the store goes. */
-export function costReport(
-  formula: Formula,
-  batch: Batch,
-  cost: Cost,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
-): Report {
+export function costReport(formula: Formula, batch: Batch, cost: Cost, { notes, units = "metric" }: Telling): Report {
   const { shopping } = cost;
   return report({
     command: "cost",
@@ -34,7 +27,6 @@ export function costReport(
     from: [cost, batch, formula],
     units,
     notes,
-    cautions: [],
   });
 }
 

@@ -1,6 +1,5 @@
 import { exact, type Figure } from "../figure/figure.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
 import type { OnBases } from "../formula/blend.ts";
 import { classedFlours } from "../formula/classes.ts";
 import type { Formula } from "../formula/formula.ts";
@@ -11,11 +10,11 @@ import { formulaCautions } from "./cautions.ts";
 import { classSection } from "./class-blocks.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
 import { recordedSection } from "./recorded.ts";
-import type { Block, Cell, Report, Section, Table } from "./schema.ts";
+import type { Block, Cell, Report, Section, Table, Telling } from "./schema.ts";
 import { alkalinityEnds, capital, figureCell, rangeLines, words } from "./show.ts";
 
 /** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
-export function formulaReport(formula: Formula, notes: readonly Note[], units: UnitSystem = "metric"): Report {
+export function formulaReport(formula: Formula, { notes, units = "metric" }: Telling): Report {
   const { legal } = formula;
   return report({
     command: "formula",

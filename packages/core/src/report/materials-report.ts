@@ -29,9 +29,6 @@ export function materialsReport(materials: readonly Material[], asked: string): 
       ...(single ? [section("about", "About it", about(only)), classesOf(only)] : []),
       section("sources", "Sources", sources(materials)),
     ],
-    figures: [],
-    units: "metric",
-    notes: [],
     cautions: [
       "Table values are means of samples: a bag can be off by a point of protein or moisture or more. A certificate of the lot is better.",
     ],

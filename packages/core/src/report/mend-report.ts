@@ -1,21 +1,14 @@
 import type { Mended } from "../batch/mend.ts";
 import type { Published } from "../figure/graph.ts";
-import type { UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import type { Report } from "./schema.ts";
+import type { Report, Telling } from "./schema.ts";
 import { figureCell, weightCell } from "./show.ts";
 
 /** Tells what to add to a load, what it becomes, and how near to the formula it comes. */
-export function mendReport(
-  formula: Formula,
-  mended: Published<Mended>,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
-): Report {
+export function mendReport(formula: Formula, mended: Published<Mended>, { notes, units = "metric" }: Telling): Report {
   const unit = mended.lines[0]?.planned.unit ?? "g";
   const total = (figure: Mended["dough"]) => weightCell(figure, unit, decimalText(dec(10).pow(-figure.places)));
   const { rework } = mended;

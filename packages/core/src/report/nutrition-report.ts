@@ -2,22 +2,16 @@ import type { Nutrition } from "../batch/nutrition.ts";
 import type { NutrientAmount } from "../batch/nutrition-amounts.ts";
 import type { Declared } from "../batch/nutrition-declared.ts";
 import type { Figure } from "../figure/figure.ts";
-import { shownGrouped, type UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
+import { shownGrouped } from "../figure/in-system.ts";
 import type { Formula } from "../formula/formula.ts";
 import { ruleBooks } from "../materials/rounding-rules.ts";
 import { figureBlock, listing, numberColumn, report, section, wordColumn } from "./build.ts";
 import { allergenListSection, placeNames } from "./nutrition-allergens.ts";
-import type { Cell, Report, Table } from "./schema.ts";
+import type { Cell, Report, Table, Telling } from "./schema.ts";
 import { figureCell } from "./show.ts";
 
 /** Tells what a noodle contains, what a label would print, and its allergens by the list of a place. */
-export function nutritionReport(
-  formula: Formula,
-  nutrition: Nutrition,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
-): Report {
+export function nutritionReport(formula: Formula, nutrition: Nutrition, { notes, units = "metric" }: Telling): Report {
   const { rules, bowl, gain, otherProtein, declared, allergens } = nutrition;
   const per = ruleBooks[rules].per === "serving" ? "a bowl" : "100 g";
   return report({

@@ -1,7 +1,7 @@
 import type { Batch } from "../batch/batch.ts";
 import type { Figure } from "../figure/figure.ts";
-import { inUnit, type UnitSystem } from "../figure/in-system.ts";
-import { type Note, note } from "../figure/problem.ts";
+import { inUnit } from "../figure/in-system.ts";
+import { note } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import type { Formula } from "../formula/formula.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
@@ -10,7 +10,7 @@ import type { DayPlan, PotPlan } from "../sheet/day/day-plan.ts";
 import type { PlannedStage } from "../sheet/day/timeplan.ts";
 import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import type { Cell, Report, Table } from "./schema.ts";
+import type { Cell, Report, Table, Telling } from "./schema.ts";
 import { figureCell, timeCell, words } from "./show.ts";
 
 /** Tells a day: when each load begins each stage, which machine sets the pace, how long loads stand, what the pots do. */
@@ -18,8 +18,7 @@ export function planReport(
   formula: Formula,
   batch: Batch,
   plan: DayPlan,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
+  { notes, units = "metric" }: Telling,
 ): Report {
   const dusting = batch.dusting ? [batch.dusting.load, batch.dusting.batch] : [];
   return report({

@@ -1,21 +1,18 @@
 import type { ReplacedIngredient } from "../blend/spec-product.ts";
 import type { Figure } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
-import type { UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import type { Cell, Report } from "./schema.ts";
+import type { Cell, Report, Telling } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
 
 /** Tells an ingredient that is replaced by another of the same dry matter: amounts and tap water, before and now. */
 export function productReport(
   formula: Formula,
   replaced: Published<ReplacedIngredient>,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
+  { notes, units = "metric" }: Telling,
 ): Report {
   const { old, by, amount, there, all, tapBefore, tap, oldChange, tapChange, graph } = replaced;
   const none = words("–");

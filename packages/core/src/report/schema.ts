@@ -1,4 +1,6 @@
 import * as z from "zod/mini";
+import type { UnitSystem } from "../figure/in-system.ts";
+import type { Note } from "../figure/problem.ts";
 import { described } from "../materials/fields.ts";
 
 /** An object, and a list, that are only read. */
@@ -165,3 +167,9 @@ export type Table = z.output<typeof tableSchema>;
 /** What stands in one place of a table. */
 export type Cell = z.output<typeof cellSchema>;
 export type Column = z.output<typeof columnSchema>;
+
+/** What belongs to every answer that is told: its notes, and the units to speak in. */
+export interface Telling {
+  readonly notes: readonly Note[];
+  readonly units?: UnitSystem;
+}

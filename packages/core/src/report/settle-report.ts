@@ -1,12 +1,12 @@
 import type { FoundAmount } from "../explore/settle-places.ts";
 import type { WantedCheck } from "../explore/wanted-checks.ts";
-import { measureText, type UnitSystem } from "../figure/in-system.ts";
-import { type Note, pathText } from "../figure/problem.ts";
+import { measureText } from "../figure/in-system.ts";
+import { pathText } from "../figure/problem.ts";
 import { reachedTexts } from "../figure/problems/explore.ts";
 import type { Formula } from "../formula/formula.ts";
 import { listing, numberColumn, report, section, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import type { Report } from "./schema.ts";
+import type { Report, Telling } from "./schema.ts";
 
 const fewest =
   "In the fewest digits that give the formula and all that is wanted as shown, and weights that no scale here tells apart.";
@@ -23,8 +23,7 @@ function dearestText({ label, dearest }: WantedCheck): readonly string[] {
 export function settleReport(
   formula: Formula,
   { rounded, checks }: { readonly rounded: readonly FoundAmount[]; readonly checks: readonly WantedCheck[] },
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
+  { notes, units = "metric" }: Telling,
 ): Report {
   const told = (check: WantedCheck) => reachedTexts(check, (one) => measureText(one, units));
   return report({

@@ -12,16 +12,11 @@ import { figureBlock, numberColumn, pictureBlock, report, row, section, table, w
 import { formulaCautions } from "./cautions.ts";
 import { passStrip } from "./pictures/pass-strip.ts";
 import type { Picture } from "./pictures/svg.ts";
-import type { Cell, Report, Table } from "./schema.ts";
+import type { Cell, Report, Table, Telling } from "./schema.ts";
 import { figureCell, words } from "./show.ts";
 
 /** Tells a sheet: its passes, and where it is cut its strands and portions, and what becomes of every gram of a load. */
-export function sheetReport(
-  formula: Formula,
-  plan: SheetPlan,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
-): Report {
+export function sheetReport(formula: Formula, plan: SheetPlan, { notes, units = "metric" }: Telling): Report {
   const { strands } = plan;
   return report({
     command: "sheet",

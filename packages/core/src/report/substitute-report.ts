@@ -1,7 +1,5 @@
 import type { Substitution } from "../blend/substitute.ts";
 import { shown } from "../figure/figure.ts";
-import type { UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { Lot } from "../spec/blend-schema.ts";
 import {
@@ -16,7 +14,7 @@ import {
 import { report, section } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { lotsSection } from "./recorded.ts";
-import type { Report } from "./schema.ts";
+import type { Report, Telling } from "./schema.ts";
 
 /** Tells a blend without a flour that is missing, or with a new lot, beside the blend before and the lot before. */
 export function substituteReport(
@@ -24,8 +22,7 @@ export function substituteReport(
   title: string,
   formula: Formula,
   substitution: Substitution,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
+  { notes, units = "metric" }: Telling,
   fragment?: BlendFragment,
   lot?: Lot,
 ): Report {

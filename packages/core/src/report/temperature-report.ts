@@ -65,6 +65,5 @@ export function temperatureReport(
     figures,
     units,
     notes,
-    cautions: [],
   });
 }

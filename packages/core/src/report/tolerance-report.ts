@@ -4,12 +4,11 @@ import type { Tolerance } from "../explore/tolerance.ts";
 import { isSpreadShown, shareBar, trialPicture } from "../explore/tolerance-picture.ts";
 import type { Figure } from "../figure/figure.ts";
 import { inSystem, inUnit, type UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { listing, numberColumn, type Part, pictureBlock, report, section, wordColumn } from "./build.ts";
 import { barPicture } from "./pictures/bar.ts";
-import type { Cell, Report, Section, Table } from "./schema.ts";
+import type { Cell, Report, Section, Table, Telling } from "./schema.ts";
 import { alkalinityEnds, capital, figureCell } from "./show.ts";
 
 /** Signs of the longest bar of a picture in text. */
@@ -21,8 +20,7 @@ const leastShown = 0.5;
 export function toleranceReport(
   formula: Formula,
   tolerance: BatchTolerance,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
+  { notes, units = "metric" }: Telling,
 ): Report {
   const { outputs: metric, causes: metricCauses, exact } = tolerance;
   const outputs = metric.map((output) => inUnits(output, units));
@@ -53,7 +51,6 @@ export function toleranceReport(
     from: [tolerance, formula],
     units,
     notes,
-    cautions: [],
   });
 }
 

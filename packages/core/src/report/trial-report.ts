@@ -1,22 +1,19 @@
 import type { TrialWeights, WeighedTrial } from "../explore/trial-weights.ts";
 import type { Trial, TrialDough } from "../explore/water-trial.ts";
 import type { Figure } from "../figure/figure.ts";
-import type { UnitSystem } from "../figure/in-system.ts";
-import type { Note } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import { fixedText } from "../number/decimal.ts";
 import { remedySections } from "./batch-report.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
-import type { Report, Table } from "./schema.ts";
+import type { Report, Table, Telling } from "./schema.ts";
 import { figureCell, weightCell, words } from "./show.ts";
 
 /** Tells a trial of the water: what to weigh for each dough, what to look at, and a line to write the result on. */
 export function trialReport(
   formula: Formula,
   { trial, weights, graph }: WeighedTrial,
-  notes: readonly Note[],
-  units: UnitSystem = "metric",
+  { notes, units = "metric" }: Telling,
 ): Report {
   const { doughs, look, unknown } = trial;
   const unit = weights.doughs[0]?.[0]?.unit ?? "g";

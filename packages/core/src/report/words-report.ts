@@ -16,10 +16,7 @@ export function wordsReport(words: readonly Word[], asked: string, notes: readon
     title: asked === "" ? "Words" : `Words: ${asked}`,
     main: "words",
     sections: [section("words", "Words", explained)],
-    figures: [],
-    units: "metric",
     notes,
-    cautions: [],
   });
 }
 
