@@ -2,9 +2,10 @@ import { type Figure, found, given, worked } from "../figure/figure.ts";
 import { answer, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { commonPractice, definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { type Decimal, dec, decimalText, digitsText, ONE, roundToDivision, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, digitsText, roundToDivision, ZERO } from "../number/decimal.ts";
+import type { Quantity } from "../number/quantity.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
-import { findUnit, type ScaleUnit } from "../number/units.ts";
+import type { ScaleUnit } from "../number/units.ts";
 import type { Spec } from "../spec/spec.ts";
 
 /** Most that rounding to a scale may be off before a warning, %, unless the spec says otherwise. */
@@ -58,54 +59,39 @@ export interface WeighedLine {
   readonly step: Figure;
 }
 
+/** What a scale shows where the spec names none. */
+const usualDivision: Readonly<Record<"g" | "oz", Quantity>> = {
+  g: { text: "1 g", dimension: "mass", value: "1", unit: "g" },
+  oz: { text: "0.1 oz", dimension: "mass", value: "2.8349523125", unit: "oz" },
+};
+
 /** The scales of a spec, or one that shows whole grams (tenths of an ounce for US units) where it names none, which a note says. */
 export function scalesOf(spec: Pick<Spec, "scales" | "weighingTolerance">, us: boolean): Outcome<readonly Scale[]> {
   const tolerance = weighingTolerance(spec);
-  const showsFrom = (division: Decimal): Decimal => division.times(100).div(tolerance.value);
-  if (spec.scales === undefined) {
-    const division = us ? dec(findUnit("oz")?.factor ?? "1").div(10) : ONE;
-    return answer(
-      [
-        withFigures(
-          {
-            name: us ? "scale to 0.1 oz" : "scale to 1 g",
-            division,
-            showsFrom: showsFrom(division),
-            unit: us ? "oz" : "g",
-            assumed: true,
-          },
-          0,
-          tolerance,
-        ),
-      ],
-      [note("scales.assumed", ["scales"], { us })],
-    );
-  }
-  const scales = spec.scales.map((scale, index): Scale => {
-    const { division, capacity } = scale;
+  const assumed = spec.scales === undefined;
+  const stated: NonNullable<Spec["scales"]> = spec.scales ?? [{ division: usualDivision[us ? "oz" : "g"] }];
+  const scales = stated.map(({ name, division: { text, value, unit }, capacity }, index): Scale => {
+    const division = dec(value);
     const read = {
-      name: scale.name ?? `scale to ${division.text}`,
-      division: dec(division.value),
-      showsFrom: showsFrom(dec(division.value)),
+      name: name ?? `scale to ${text}`,
+      division,
+      showsFrom: division.times(100).div(tolerance.value),
       ...(capacity && { capacity: dec(capacity.value) }),
-      unit: shownUnit(division.unit),
-      assumed: false,
+      unit: shownUnit(unit),
+      assumed,
     };
     return withFigures(read, index, tolerance);
   });
   const tooCoarse = scales.findIndex(({ division, capacity }) => capacity?.lt(division));
   if (tooCoarse !== -1) {
-    return refuse(
-      problem("scales.capacity-below-division", ["scales", tooCoarse, "capacity"], {
-        capacity: spec.scales[tooCoarse]?.capacity?.text ?? "",
-        division: spec.scales[tooCoarse]?.division.text ?? "",
-      }),
-    );
+    const { capacity, division } = stated[tooCoarse] ?? {};
+    const facts = { capacity: capacity?.text ?? "", division: division?.text ?? "" };
+    return refuse(problem("scales.capacity-below-division", ["scales", tooCoarse, "capacity"], facts));
   }
   if (new Set(scales.map((scale) => scale.unit)).size > 1) {
     return refuse(problem("scales.mixed-systems", ["scales"], {}));
   }
-  return answer(scales, boundlessNotes(scales));
+  return answer(scales, assumed ? [note("scales.assumed", ["scales"], { us })] : boundlessNotes(scales));
 }
 
 /** Where the finest of several scales states no capacity, it weighs only what asks for it. */
@@ -180,18 +166,25 @@ export function weighLoad(
   count: Figure,
   scales: readonly Scale[],
 ): readonly WeighedLine[] {
-  const exact = lines.map((line) => exactMass(line, flour));
-  const chosen = exact.map((figure) => chooseScale(dec(figure.value), scales));
+  const picked = lines.map((line) => pick(line, flour, scales));
   const rounded = roundKeepingTotal(
-    exact.map((figure, index) => ({ value: dec(figure.value), division: chosen[index]?.scale.division ?? ONE })),
+    picked.map(({ exact, choice }) => ({ value: dec(exact.value), division: choice.scale.division })),
   );
-  const picked = lines.flatMap((line, index) => {
-    const [mass, pick, precise] = [rounded[index], chosen[index], exact[index]];
-    if (mass === undefined || pick === undefined || precise === undefined) return [];
-    return [{ line, mass, pick, precise, step: stepFigure(line, precise, pick, scales) }];
-  });
-  const on = [...exact, ...picked.map(({ step }) => step)];
-  return picked.map(({ line, mass, pick, precise, step }) => weighedLine(line, precise, mass, pick, step, count, on));
+  const on = [...picked.map(({ exact }) => exact), ...picked.map(({ step }) => step)];
+  return picked.map((one, index) => weighedLine(one, rounded[index] ?? ZERO, count, on));
+}
+
+/** A line of a load before its mass is rounded, and the division that it is weighed to. */
+interface Picked extends Pick<WeighedLine, "line" | "exact" | "step"> {
+  readonly choice: Choice;
+}
+
+function pick(line: FormulaLine, flour: Figure, scales: readonly Scale[]): Picked {
+  const { id, name, parts } = line;
+  const naming = { id: `${id}.exact`, label: `${name} in a load`, unit: "g", places: 2 };
+  const exact = worked(naming, "parts * flour / 100", { parts, flour }, massBalance);
+  const choice = chooseScale(dec(exact.value), scales);
+  return { line, exact, choice, step: stepFigure(line, exact, choice, scales) };
 }
 
 /** The division that a line is weighed to: that of the only scale, or found by the weight where there are more. */
@@ -212,17 +205,9 @@ function stepFigure(line: FormulaLine, exact: Figure, { scale, by }: Choice, sca
   );
 }
 
-function exactMass({ id, name, parts }: FormulaLine, flour: Figure): Figure {
-  const naming = { id: `${id}.exact`, label: `${name} in a load`, unit: "g", places: 2 };
-  return worked(naming, "parts * flour / 100", { parts, flour }, massBalance);
-}
-
 function weighedLine(
-  line: FormulaLine,
-  exact: Figure,
+  { line, exact, choice: { scale, lots }, step }: Picked,
   mass: Decimal,
-  { scale, lots }: Choice,
-  step: Figure,
   count: Figure,
   on: readonly Figure[],
 ): WeighedLine {
@@ -280,11 +265,8 @@ function decimalPlaces(value: Decimal): number {
 
 /** Weighs something outside the dough, such as dusting starch. */
 export function weighApart(line: FormulaLine, flour: Figure, count: Figure, scales: readonly Scale[]): WeighedLine {
-  const exact = exactMass(line, flour);
-  const pick = chooseScale(dec(exact.value), scales);
-  const step = stepFigure(line, exact, pick, scales);
-  return weighedLine(line, exact, roundToDivision(dec(exact.value), pick.scale.division), pick, step, count, [
-    exact,
-    step,
-  ]);
+  const picked = pick(line, flour, scales);
+  const { exact, choice, step } = picked;
+  const mass = roundToDivision(dec(exact.value), choice.scale.division);
+  return weighedLine(picked, mass, count, [exact, step]);
 }

@@ -19,35 +19,28 @@ export const phOfSolution =
 
 /** All measures of a strength, as far as there are any. */
 export function strengthFigures(strength: Strength): readonly Figure[] {
-  const { byVolume, baume } = strength;
-  return [
+  const { byVolume } = strength;
+  const figures = [
     strength.massPercent,
     strength.partsToWater,
     strength.molPerKilogram,
-    ...(byVolume === undefined
-      ? []
-      : [byVolume.density, byVolume.massVolumePercent, byVolume.gramsPerLitre, byVolume.molPerLitre]),
-    ...(baume === undefined ? [] : [baume]),
+    byVolume?.density,
+    byVolume?.massVolumePercent,
+    byVolume?.gramsPerLitre,
+    byVolume?.molPerLitre,
+    strength.baume,
     strength.alkalinityM,
     strength.alkalinityP,
   ];
+  return figures.filter((figure) => figure !== undefined);
 }
+
+const alkaliCarried = ["anhydrous", "alkalinityM", "alkalinityP"] as const;
+const partsCarried = ["sodium", "potassium", "potassiumRatio", "bicarbonate", "hydroxide", "salt", "water"] as const;
 
 /** Every figure of what products carry. */
 export function carriedFigures(carried: Carried): readonly Figure[] {
-  return [
-    carried.anhydrous,
-    carried.alkalinityM,
-    carried.alkalinityP,
-    carried.sodium,
-    carried.potassium,
-    ...(carried.potassiumRatio === undefined ? [] : [carried.potassiumRatio]),
-    carried.bicarbonate,
-    carried.hydroxide,
-    carried.salt,
-    carried.water,
-    ...(carried.ph === undefined ? [] : [carried.ph]),
-  ];
+  return [...alkaliCarried, ...partsCarried, "ph" as const].flatMap((key) => carried[key] ?? []);
 }
 
 /** What a product is made of, a share in every row. */
@@ -60,20 +53,7 @@ export function partsTable(parts: readonly Figure[], share: string): Table {
 
 /** What the old and the new products bring, side by side. Rows that are nothing on both sides are left out. */
 export function sideBySide(before: Carried, after: Carried, units: UnitSystem): Table {
-  const keys = [
-    "anhydrous",
-    "alkalinityM",
-    "alkalinityP",
-    "ph",
-    "sodium",
-    "potassium",
-    "potassiumRatio",
-    "bicarbonate",
-    "hydroxide",
-    "salt",
-    "water",
-  ] as const;
-  const rows = keys.flatMap((key) => {
+  const rows = [...alkaliCarried, "ph" as const, ...partsCarried].flatMap((key) => {
     const [one, other] = [before[key], after[key]].map((figure) => figure && inSystem(figure, units));
     const nothing = [one, other].every((figure) => figure === undefined || dec(figure.value).isZero());
     const label = one?.label ?? other?.label;

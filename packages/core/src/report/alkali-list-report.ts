@@ -12,11 +12,11 @@ import { additivesIn, hazardOf } from "../chemistry/hazard.ts";
 import { species } from "../chemistry/species.ts";
 import { citation } from "../figure/source.ts";
 import type { KnownProduct } from "../materials/known-products.ts";
-import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
+import { dec } from "../number/decimal.ts";
 import { alkaliCautions, allLimits } from "./alkali-blocks.ts";
 import { listing, numberColumn, report, section, wordColumn } from "./build.ts";
-import type { Cell, Report, Table } from "./schema.ts";
-import { alkalinityEnds } from "./show.ts";
+import type { Report, Table } from "./schema.ts";
+import { alkalinityEnds, numberCell } from "./show.ts";
 
 /** Lists the alkaline salts with their strength, additive numbers and hazard, and the limits that name them. */
 export function alkaliListReport(products: readonly KnownProduct[], asked: string): Report {
@@ -39,10 +39,10 @@ function saltsTable(products: readonly KnownProduct[]): Table {
   return listing("salts", products, [
     [wordColumn("name", "name"), ({ name }) => name],
     [wordColumn("formula", "formula"), ({ formula }) => formula],
-    [numberColumn("anhydrous", "salts %"), ({ composition }) => amount(anhydrousShare(composition), "%", 2)],
-    [numberColumn("water", "water %"), ({ composition }) => amount(dec(composition.water), "%", 2)],
-    [numberColumn("m", "alkalinity M meq/g"), ({ composition }) => amount(alkalinityM(composition), "meq/g", 3)],
-    [numberColumn("p", "alkalinity P meq/g"), ({ composition }) => amount(alkalinityP(composition), "meq/g", 3)],
+    [numberColumn("anhydrous", "salts %"), ({ composition }) => numberCell(anhydrousShare(composition), "%", 2)],
+    [numberColumn("water", "water %"), ({ composition }) => numberCell(dec(composition.water), "%", 2)],
+    [numberColumn("m", "alkalinity M meq/g"), ({ composition }) => numberCell(alkalinityM(composition), "meq/g", 3)],
+    [numberColumn("p", "alkalinity P meq/g"), ({ composition }) => numberCell(alkalinityP(composition), "meq/g", 3)],
   ]);
 }
 
@@ -65,10 +65,6 @@ function hazardTable(products: readonly Product[]): Table {
           .join(" "),
     ],
   ]);
-}
-
-function amount(value: Decimal, unit: string, places: number): Cell {
-  return { text: fixedText(value, places), value: decimalText(value), unit };
 }
 
 function allowance(compositions: readonly Composition[]): readonly string[] {

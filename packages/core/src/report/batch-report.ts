@@ -41,9 +41,7 @@ function sizeFigures(batch: Batch): readonly Figure[] {
   const { target, loads } = batch;
   const lossy = target.stages.filter(({ lost }) => !dec(lost.value).isZero());
   return [
-    ...(target.bowls ? [target.bowls] : []),
-    ...(target.cookedWeight ? [target.cookedWeight] : []),
-    ...(target.rawWeight ? [target.rawWeight] : []),
+    ...[target.bowls, target.cookedWeight, target.rawWeight].filter((figure) => figure !== undefined),
     target.dough,
     ...lossy.map(({ lost }) => lost),
     target.strands,
@@ -193,13 +191,16 @@ function stockLines({ stock }: Remedies): readonly string[] {
 function stockWeightsTable({ withStock: weights, totalWithStock: total }: Batch): Table | undefined {
   const first = weights?.[0];
   if (weights === undefined || total === undefined || first === undefined) return undefined;
-  const { columns, rows } = listing("stock-weights", weights, [
-    [wordColumn("ingredient", "ingredient"), ({ name }) => name],
-    [numberColumn("load", `one load, ${first.unit}`), ({ mass, unit, division }) => weightCell(mass, unit, division)],
-    [wordColumn("scale", "weigh on"), ({ scale }) => scale],
-  ]);
-  const dough = [words("dough"), weightCell(total, first.unit, finestDivision(weights)), words("")];
-  return table("stock-weights", columns, [...rows, row(dough, "total")]);
+  return listing(
+    "stock-weights",
+    weights,
+    [
+      [wordColumn("ingredient", "ingredient"), ({ name }) => name],
+      [numberColumn("load", `one load, ${first.unit}`), ({ mass, unit, division }) => weightCell(mass, unit, division)],
+      [wordColumn("scale", "weigh on"), ({ scale }) => scale],
+    ],
+    row(["dough", weightCell(total, first.unit, finestDivision(weights)), ""], "total"),
+  );
 }
 
 function roundingHeading({ withStock }: Batch): string {

@@ -12,17 +12,11 @@ import { type Decimal, dec, decimalText, fixedText, shortText } from "../number/
 import { flowText } from "../spec/yaml-text.ts";
 import { listing, numberColumn, type Part, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Section, Table } from "./schema.ts";
-import { capital, figureCell, rangeLines, words } from "./show.ts";
-
-const none = words("–");
-
-function cellOr(figure: Figure | undefined): Cell {
-  return figure === undefined ? none : figureCell(figure);
-}
+import { capital, cellOr, figureCell, rangeLines, words } from "./show.ts";
 
 /** A change with its sign, shown as what is now less what was before as they are shown. */
 function changeCell(before: Figure | undefined, after: Figure | undefined, change: Figure | undefined): Cell {
-  if (before === undefined || after === undefined || change === undefined) return none;
+  if (before === undefined || after === undefined || change === undefined) return words("–");
   const { places } = change;
   const [old, fresh] = [before, after].map(({ value }) => dec(fixedText(value, places)));
   const shown = figureCell({ ...change, value: decimalText(dec(fresh ?? 0).minus(old ?? 0)) });
@@ -31,7 +25,7 @@ function changeCell(before: Figure | undefined, after: Figure | undefined, chang
 }
 
 /** A number that is no figure, to at most three places. */
-function numberCell(number: string, metric: string, units: UnitSystem): Cell {
+function shortCell(number: string, metric: string, units: UnitSystem): Cell {
   const { value, unit } = inSystem(measure(number, metric), units);
   return { text: groupDigits(shortText(value, 3)), value, unit };
 }
@@ -51,11 +45,12 @@ function movedCell(from: string, to: string, metric: string, units: UnitSystem):
 /** The flours before and after, adding up to 100. */
 export function sharesTable(changes: readonly Change[], totals: readonly Figure[]): Table {
   const shares = changes.filter((change) => isShare(idOf(change)));
-  const { columns, rows } = listing("blend", shares, [
-    [wordColumn("flour", "flour"), ({ label }) => label.replace(/^share of /u, "")],
-    ...beforeAndNow(", %", "metric"),
-  ]);
-  return table("blend", columns, [...rows, row(["all flours", ...totals.map(figureCell), ""], "total")]);
+  return listing(
+    "blend",
+    shares,
+    [[wordColumn("flour", "flour"), ({ label }) => label.replace(/^share of /u, "")], ...beforeAndNow(", %", "metric")],
+    row(["all flours", ...totals.map(figureCell), ""], "total"),
+  );
 }
 
 /** The columns of what was, of what is, and of the change. */
@@ -99,8 +94,8 @@ export function checksTable(checks: readonly Check[], units: UnitSystem, id = "l
   return listing(id, checks, [
     [wordColumn("limit", "limit"), ({ label }) => label],
     [wordColumn("side", ""), ({ side, within }) => (side === "near" ? `± ${within}` : sides[side])],
-    [numberColumn("asked", "asked"), ({ bound, unit }) => numberCell(bound, unit, units)],
-    [numberColumn("reached", "reached"), ({ reached, unit }) => numberCell(reached, unit, units)],
+    [numberColumn("asked", "asked"), ({ bound, unit }) => shortCell(bound, unit, units)],
+    [numberColumn("reached", "reached"), ({ reached, unit }) => shortCell(reached, unit, units)],
     [numberColumn("room", "room left"), (check) => roomCell(check, units)],
     [wordColumn("unit", "unit"), (one) => unitIn(one, units)],
     [wordColumn("met", "met"), metText],
@@ -112,8 +107,8 @@ function roomCell(check: Check, units: UnitSystem): Cell {
   const { least, most } = endsOf(check);
   const rooms = [least && dec(check.reached).minus(least), most?.minus(check.reached)];
   const [room, other = room] = rooms.filter((one) => one !== undefined);
-  if (room === undefined || other === undefined) return none;
-  return numberCell(decimalText(other.lt(room) ? other : room), check.unit, units);
+  if (room === undefined || other === undefined) return words("–");
+  return shortCell(decimalText(other.lt(room) ? other : room), check.unit, units);
 }
 
 /** Whether a limit is met over all that the flours' labels and certificates leave open, or only likely. */
@@ -273,7 +268,7 @@ export function outOfReachSections(answer: OutOfReach, units: UnitSystem): reado
   const moves = conflicts.flat().filter((move, index, all) => all.findIndex(({ id }) => id === move.id) === index);
   const moveTable = listing("conflict", moves, [
     [wordColumn("limit", "limit"), ({ label }) => label],
-    [numberColumn("asked", "asked"), ({ from, unit }) => numberCell(from, unit, units)],
+    [numberColumn("asked", "asked"), ({ from, unit }) => shortCell(from, unit, units)],
     [
       numberColumn("to", "would have to be"),
       ({ from, to, unit }) => (to === undefined ? "lifted" : movedCell(from, to, unit, units)),
@@ -283,10 +278,10 @@ export function outOfReachSections(answer: OutOfReach, units: UnitSystem): reado
   ]);
   const neededTable = listing("flour-needed", flourNeeded, [
     [wordColumn("flour", "in place of"), ({ name }) => name],
-    [numberColumn("has", "protein it has"), ({ has, protein }) => numberCell(has, protein.unit, units)],
+    [numberColumn("has", "protein it has"), ({ has, protein }) => shortCell(has, protein.unit, units)],
     [numberColumn("needs", "protein it would need"), ({ protein }) => figureCell(protein)],
     [wordColumn("unit", "unit"), ({ basis, protein }) => (basis.kind === "as is" ? "% as is" : protein.unit)],
-    [numberColumn("moisture", "at a moisture of, %"), ({ moisture }) => numberCell(moisture, "%", units)],
+    [numberColumn("moisture", "at a moisture of, %"), ({ moisture }) => shortCell(moisture, "%", units)],
   ]);
   const finer = finerStep === undefined ? [] : [`In steps of ${finerStep} % there is a blend.`];
   return [

@@ -28,15 +28,20 @@ export function table(id: string, columns: readonly Column[], rows: readonly Row
   return { kind: "table", id, columns, rows };
 }
 
-/** A table with a row for each of some things, by columns: what heads each, and what it tells of a thing, in words or in a cell. */
+/**
+ * A table with a row for each of some things, by columns: what heads each, and what it tells of a thing, in words or in a cell.
+ *
+ * @param last - rows below those
+ */
 export function listing<Thing>(
   id: string,
   things: readonly Thing[],
   columns: readonly (readonly [column: Column, tell: (thing: Thing) => Cell | string])[],
+  ...last: readonly Row[]
 ): Table {
   const heads = columns.map(([column]) => column);
   const rows = things.map((thing) => row(columns.map(([, tell]) => tell(thing))));
-  return table(id, heads, rows);
+  return table(id, heads, [...rows, ...last]);
 }
 
 /** What a section is made of: blocks, and lines of text as they are; nothing where there is nothing to say. */

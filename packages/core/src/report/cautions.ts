@@ -20,16 +20,8 @@ export function formulaCautions(formula: Formula): readonly string[] {
   );
   const egg = lines.some((line) => line.material.kind === "egg");
   return [
-    ...(species.some(irritates)
-      ? [
-          "Alkaline salts irritate eyes, skin and airways: keep dust down, wear eye protection, rinse splashes with much water. Use food grade only, and follow the label and the safety data sheet.",
-        ]
-      : []),
-    ...(species.some(burns)
-      ? [
-          "Hydroxides burn skin and eyes: goggles and gloves, add them to water and never water to them, no aluminium. Follow the safety data sheet; local codes may not allow them in noodles.",
-        ]
-      : []),
+    ...(species.some(irritates) ? [irritating] : []),
+    ...(species.some(burns) ? [burning] : []),
     ...unclassedSalts([...new Set(species.filter(unclassed))]),
     ...lines.flatMap(({ material }) => material.cautions ?? []),
     ...lines.flatMap(saltOfItsOwn),
@@ -39,6 +31,11 @@ export function formulaCautions(formula: Formula): readonly string[] {
     "Raw flour can carry pathogens: do not taste raw dough, and cook the noodles. Local food codes apply.",
   ];
 }
+
+const irritating =
+  "Alkaline salts irritate eyes, skin and airways: keep dust down, wear eye protection, rinse splashes with much water. Use food grade only, and follow the label and the safety data sheet.";
+const burning =
+  "Hydroxides burn skin and eyes: goggles and gloves, add them to water and never water to them, no aluminium. Follow the safety data sheet; local codes may not allow them in noodles.";
 
 /** Sodium in mg on 100 g of dry matter that plain flours and plain eggs of the tables stay below. */
 const plainSodium = { flour: 200, egg: 2000 } as const;

@@ -5,7 +5,7 @@ import { inSystem, inUnit, type UnitSystem } from "../figure/in-system.ts";
 import { type Decimal, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table, Telling } from "./schema.ts";
-import { figureCell, words } from "./show.ts";
+import { cellOr, figureCell, words } from "./show.ts";
 import { exactLines } from "./tolerance-report.ts";
 
 /** Tells noodles side by side: the first as it is, the others with how they differ from it. */
@@ -20,11 +20,13 @@ export function compareReport(
   );
   const unlike = same.length === formula.length ? ["The formulas are the same."] : [];
   const scale = units === "us" ? "oz" : "g";
-  const onScale = (line: ComparedLine, most = mostPlaces + 1) =>
-    each(line, (figure) => ({
-      ...inUnit(figure, scale),
-      places: Math.min(figure.places + (units === "us" ? 1 : 0), most),
-    }));
+  const finer = units === "us" ? 1 : 0;
+  const onScale = (lines: readonly ComparedLine[], most: number) =>
+    lines.map((line) =>
+      each(line, (figure) => ({ ...inUnit(figure, scale), places: Math.min(figure.places + finer, most) })),
+    );
+  const inSums = sums.map((line) => inUnits(line, units));
+  const inRanges = ranges.map((line) => inUnits(line, units));
   return report({
     command: "compare",
     title: names.join(" – "),
@@ -34,45 +36,10 @@ export function compareReport(
         ...(names.length > 2 ? names.map((name, index) => `${index + 1}: ${name}.`) : []),
         ...unlike,
       ]),
-      section(
-        "sums",
-        "What they come to",
-        sideBySide(
-          "sums",
-          names,
-          sums.map((line) => inUnits(line, units)),
-          true,
-        ),
-      ),
-      section(
-        "ranges",
-        "What errors leave open",
-        rangeTable(
-          names,
-          ranges.map((line) => inUnits(line, units)),
-        ),
-        rangeLines(ranges, exact),
-      ),
-      section(
-        "loads",
-        `One load, ${scale}`,
-        sideBySide(
-          "loads",
-          names,
-          loads.map((line) => onScale(line, mostPlaces)),
-          false,
-        ),
-      ),
-      section(
-        "bowls",
-        `For one bowl, ${scale}`,
-        sideBySide(
-          "bowls",
-          names,
-          bowls.map((line) => onScale(line)),
-          false,
-        ),
-      ),
+      section("sums", "What they come to", sideBySide("sums", names, inSums, true)),
+      section("ranges", "What errors leave open", rangeTable(names, inRanges), rangeLines(ranges, exact)),
+      section("loads", `One load, ${scale}`, sideBySide("loads", names, onScale(loads, mostPlaces), false)),
+      section("bowls", `For one bowl, ${scale}`, sideBySide("bowls", names, onScale(bowls, mostPlaces + 1), false)),
     ],
     figures: Object.values(comparison.graph),
     from: [comparison],
@@ -105,8 +72,8 @@ function sideBySide(id: string, names: readonly string[], lines: readonly Compar
       row([
         partly ? `${label}, what is priced of it` : label,
         ...(units ? [words(unit)] : []),
-        cellOf(one),
-        ...rest.flatMap((figure, index) => [cellOf(figure), signedCell(one, figure, differences[index])]),
+        cellOr(one, ""),
+        ...rest.flatMap((figure, index) => [cellOr(figure, ""), signedCell(one, figure, differences[index])]),
       ]),
     ),
   );
@@ -131,10 +98,6 @@ const mostPlaces = 2;
 /** More than two noodles are numbered, so that their columns fit beside each other. */
 function shortNames(names: readonly string[]): readonly string[] {
   return names.length > 2 ? names.map((_, index) => String(index + 1)) : names;
-}
-
-function cellOf(figure: Figure | null = null): Cell {
-  return figure === null ? words("") : figureCell(figure);
 }
 
 /** A difference of the figures as they are shown, so that it can be told from them; its value stays exact. */
@@ -166,9 +129,9 @@ function rangeTable(names: readonly string[], ranges: readonly ComparedRange[]):
       row([
         label,
         unit,
-        ...figures.map((figure) => ({ ...cellOf(figure), text: rangeText(figure) })),
+        ...figures.map((figure) => ({ ...cellOr(figure, ""), text: rangeText(figure) })),
         ...apart.flatMap((one, index) => [
-          { ...cellOf(differences[index]), text: rangeText(differences[index]) },
+          { ...cellOr(differences[index], ""), text: rangeText(differences[index]) },
           words(one === null ? "" : one ? "yes" : "no"),
         ]),
       ]),

@@ -8,7 +8,7 @@ import type { Formula } from "../formula/formula.ts";
 import { dec } from "../number/decimal.ts";
 import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Report, Table, Telling } from "./schema.ts";
-import { figureCell, weightCell, words } from "./show.ts";
+import { cellOr, figureCell, weightCell, words } from "./show.ts";
 
 /** Tells what a batch costs, what to buy for it and how far the store goes. */
 export function costReport(formula: Formula, batch: Batch, cost: Cost, { notes, units = "metric" }: Telling): Report {
@@ -38,29 +38,30 @@ function costTable(batch: Batch, cost: Cost): Table {
     ...(several ? [["load", `one load, ${currency}`] as const] : []),
     ...(cost.bowl ? [["bowl", `a bowl, ${currency}`] as const] : []),
   ];
-  const figures = (one: Pick<CostLine, "batch" | "load" | "bowl">) => shown.map(([of]) => orBlank(one[of]));
-  const { columns, rows } = listing("cost", lines, [
-    [
-      wordColumn("ingredient", "ingredient"),
-      ({ weighed: { line } }) => (line.role === "dusting" ? `${line.name} (dusting)` : line.name),
-    ],
-    [wordColumn("price", "price"), ({ priced }) => priced ?? "no price"],
-    [
-      numberColumn("mass", `batch, ${batch.lines[0]?.unit ?? "g"}`),
-      ({ weighed }) => weightCell(weighed.batch, weighed.unit, weighed.division),
-    ],
-    ...shown.map(([of, label]) => [numberColumn(of, label), (one: CostLine) => orBlank(one[of])] as const),
-  ]);
+  const figures = (one: Pick<CostLine, "batch" | "load" | "bowl">) => shown.map(([of]) => cellOr(one[of]));
   const free = (batch.rework ? [batch.rework] : []).map(({ name, batch: mass, unit, division }) =>
     row([name, "paid for before", weightCell(mass, unit, division), ...figures({})]),
   );
   const name = unpriced.length === 0 ? "all ingredients" : "what is priced of them";
   const total = row([name, "", "", ...figures(cost)], "total");
-  return table("cost", columns, [...rows, ...free, total]);
-}
-
-function orBlank(figure: Figure | undefined): Cell {
-  return figure === undefined ? words("–") : figureCell(figure);
+  return listing(
+    "cost",
+    lines,
+    [
+      [
+        wordColumn("ingredient", "ingredient"),
+        ({ weighed: { line } }) => (line.role === "dusting" ? `${line.name} (dusting)` : line.name),
+      ],
+      [wordColumn("price", "price"), ({ priced }) => priced ?? "no price"],
+      [
+        numberColumn("mass", `batch, ${batch.lines[0]?.unit ?? "g"}`),
+        ({ weighed }) => weightCell(weighed.batch, weighed.unit, weighed.division),
+      ],
+      ...shown.map(([of, label]) => [numberColumn(of, label), (one: CostLine) => cellOr(one[of])] as const),
+    ],
+    ...free,
+    total,
+  );
 }
 
 function sharesTable({ shared, currency }: Cost): Table {
@@ -85,7 +86,7 @@ function shoppingTable({ currency, unpriced, shopping: { lines, pay } }: Cost): 
     [numberColumn("need", `needed, ${unit}`), (line) => mass(line, line.need)],
     ...(lines.some((line) => line.onHand !== undefined) ? [onHand] : []),
     [numberColumn("buy", "buy"), buyCell],
-    [numberColumn("pay", `pay, ${currency}`), (line) => orBlank(line.pay)],
+    [numberColumn("pay", `pay, ${currency}`), (line) => cellOr(line.pay)],
     [numberColumn("left", `left over, ${unit}`), (line) => mass(line, line.left)],
   ]);
   const blanks = columns.slice(1, -2).map(() => words(""));

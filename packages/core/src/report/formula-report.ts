@@ -4,18 +4,17 @@ import type { OnBases } from "../formula/blend.ts";
 import { classedFlours } from "../formula/classes.ts";
 import type { Formula } from "../formula/formula.ts";
 import { lawText } from "../formula/limits.ts";
-import { fixedText } from "../number/decimal.ts";
 import { figureBlock, listing, numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { classSection } from "./class-blocks.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
 import { recordedSection } from "./recorded.ts";
 import type { Block, Cell, Report, Section, Table, Telling } from "./schema.ts";
-import { alkalinityEnds, capital, figureCell, rangeLines, words } from "./show.ts";
+import { alkalinityEnds, capital, cellOr, figureCell, numberCell, rangeLines } from "./show.ts";
 
 /** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
 export function formulaReport(formula: Formula, { notes, units = "metric" }: Telling): Report {
-  const { legal } = formula;
+  const { legal, referenceFactor, water } = formula;
   return report({
     command: "formula",
     title: formula.name,
@@ -32,11 +31,8 @@ export function formulaReport(formula: Formula, { notes, units = "metric" }: Tel
       section(
         "water",
         "Water",
-        {
-          kind: "figures",
-          figures: [...(formula.referenceFactor ? [formula.referenceFactor] : []), ...formula.water.figures],
-        },
-        rangeLines(formula.water.figures),
+        { kind: "figures", figures: [...(referenceFactor ? [referenceFactor] : []), ...water.figures] },
+        rangeLines(water.figures),
         pictureBlock(waterPicture(formula)),
       ),
       section(
@@ -76,8 +72,7 @@ function formulaTable(formula: Formula): Table {
   ];
   const rows = formula.lines.map((line, index) => {
     const inDough = formula.table.lines[index];
-    const cells = inDough ? [figureCell(inDough.share), figureCell(inDough.water)] : [words(""), words("")];
-    return row([line.name, figureCell(line.parts), ...cells]);
+    return row([line.name, figureCell(line.parts), cellOr(inDough?.share, ""), cellOr(inDough?.water, "")]);
   });
   const { dough } = formula.water;
   const { share, water } = formula.table.whole;
@@ -90,15 +85,14 @@ function formulaTable(formula: Formula): Table {
 }
 
 function blendBlocks(formula: Formula, units: UnitSystem): readonly (Block | undefined)[] {
-  const { blend } = formula;
-  const { lines } = formula;
+  const { blend, lines } = formula;
   const flours = lines.filter((line) => line.role === "flour");
   const number = (value: string | undefined, unit: string): Cell | string =>
-    value ? { text: fixedText(value, 2), value, unit } : "not stated";
+    value ? numberCell(value, unit, 2) : "not stated";
   const perFlour = listing("flours", flours.length < 2 ? [] : flours, [
     [wordColumn("flour", "flour"), ({ name }) => name],
     [numberColumn("share", "share %"), ({ parts }) => figureCell(parts)],
-    [numberColumn("moisture", "moisture %"), ({ id }) => graphCell(formula, `${id}.moisture`)],
+    [numberColumn("moisture", "moisture %"), ({ id }) => cellOr(formula.graph[`${id}.moisture`], "")],
     [numberColumn("protein", "protein % as is"), ({ material }) => number(material.protein?.value, "%")],
     [numberColumn("factor", "N factor"), ({ material }) => number(material.protein?.nitrogenFactor, "")],
     [numberColumn("ash", "ash % as is"), ({ material }) => number(material.ash, "%")],
@@ -127,11 +121,6 @@ function blendBlocks(formula: Formula, units: UnitSystem): readonly (Block | und
       units,
     ),
   ];
-}
-
-function graphCell({ graph }: Formula, id: string): Cell {
-  const figure = graph[id];
-  return figure === undefined ? words("") : figureCell(figure);
 }
 
 function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {

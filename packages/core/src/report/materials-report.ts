@@ -3,11 +3,10 @@ import { citation } from "../figure/source.ts";
 import { told } from "../figure/told.ts";
 import { classesIn, grainOf } from "../materials/flour-classes.ts";
 import type { Material } from "../materials/material.ts";
-import { decimalText, fixedText } from "../number/decimal.ts";
 import { listing, numberColumn, report, section, wordColumn } from "./build.ts";
 import { classSection } from "./class-blocks.ts";
 import type { Cell, Report, Section, Table } from "./schema.ts";
-import { alkalinityEnds, words } from "./show.ts";
+import { alkalinityEnds, numberCell, words } from "./show.ts";
 
 /** Tells what is in the catalogue: one table for what has a composition by analysis, one for the salts. */
 export function materialsReport(materials: readonly Material[], asked: string): Report {
@@ -35,8 +34,8 @@ export function materialsReport(materials: readonly Material[], asked: string): 
   });
 }
 
-function amount(value: string | undefined, unit: string, places = 2): Cell {
-  return value === undefined ? words("–") : { text: fixedText(value, places), value, unit };
+function amount(value: string | undefined, unit: string): Cell {
+  return value === undefined ? words("–") : numberCell(value, unit, 2);
 }
 
 function foodTable(materials: readonly Material[]): Table {
@@ -53,14 +52,16 @@ function foodTable(materials: readonly Material[]): Table {
 
 function saltTable(materials: readonly Material[]): Table {
   const salts = materials.flatMap(({ composition, name, key }) => (composition ? [{ composition, name, key }] : []));
-  const share = ({ composition }: (typeof salts)[number]) => decimalText(anhydrousShare(composition));
   return listing("salts", salts, [
     [wordColumn("name", "name"), ({ name }) => name],
-    [numberColumn("anhydrous", "alkaline salts %"), (salt) => amount(share(salt), "%")],
+    [
+      numberColumn("anhydrous", "alkaline salts %"),
+      ({ composition }) => numberCell(anhydrousShare(composition), "%", 2),
+    ],
     [numberColumn("water", "water %"), ({ composition }) => amount(composition.water, "%")],
     [
       numberColumn("alkalinity", "alkalinity M meq/g"),
-      ({ composition }) => amount(decimalText(alkalinityM(composition)), "meq/g", 3),
+      ({ composition }) => numberCell(alkalinityM(composition), "meq/g", 3),
     ],
     [wordColumn("key", "key"), ({ key }) => key],
   ]);

@@ -2,10 +2,10 @@ import type { Mended } from "../batch/mend.ts";
 import type { Published } from "../figure/graph.ts";
 import type { Formula } from "../formula/formula.ts";
 import { dec, decimalText } from "../number/decimal.ts";
-import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, report, row, section, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report, Telling } from "./schema.ts";
-import { figureCell, weightCell } from "./show.ts";
+import { cellOr, figureCell, weightCell } from "./show.ts";
 
 /** Tells what to add to a load, what it becomes, and how near to the formula it comes. */
 export function mendReport(formula: Formula, mended: Published<Mended>, { notes, units = "metric" }: Telling): Report {
@@ -16,28 +16,27 @@ export function mendReport(formula: Formula, mended: Published<Mended>, { notes,
     ...mended.lines.map((one) => ({ ...one, list: one.planned.load, listDivision: one.planned.division })),
     ...(rework ? [{ ...rework, list: rework.planned, listDivision: rework.division }] : []),
   ];
-  const add = listing("add", weighed, [
-    [wordColumn("ingredient", "ingredient"), ({ name }) => name],
-    [numberColumn("list", `by the list, ${unit}`), ({ list, listDivision }) => weightCell(list, unit, listDivision)],
-    [numberColumn("already", `in the bowl, ${unit}`), (one) => weightCell(one.already, unit, one.listDivision)],
-    [numberColumn("add", `add, ${unit}`), (one) => weightCell(one.add, unit, one.division)],
-    [numberColumn("total", `in all, ${unit}`), (one) => weightCell(one.total, unit, one.division)],
-    [wordColumn("scale", "weigh on"), (one) => (dec(one.add.value).isZero() ? "" : one.scale)],
-  ]);
+  const add = listing(
+    "add",
+    weighed,
+    [
+      [wordColumn("ingredient", "ingredient"), ({ name }) => name],
+      [numberColumn("list", `by the list, ${unit}`), ({ list, listDivision }) => weightCell(list, unit, listDivision)],
+      [numberColumn("already", `in the bowl, ${unit}`), (one) => weightCell(one.already, unit, one.listDivision)],
+      [numberColumn("add", `add, ${unit}`), (one) => weightCell(one.add, unit, one.division)],
+      [numberColumn("total", `in all, ${unit}`), (one) => weightCell(one.total, unit, one.division)],
+      [wordColumn("scale", "weigh on"), (one) => (dec(one.add.value).isZero() ? "" : one.scale)],
+    ],
+    row(["dough", total(mended.planned), "", "", total(mended.dough), ""], "total"),
+  );
   return report({
     command: "mend",
     title: `${formula.name}, one load`,
     main: "add",
     sections: [
-      section(
-        "add",
-        "What to add",
-        table("add", add.columns, [
-          ...add.rows,
-          row(["dough", total(mended.planned), "", "", total(mended.dough), ""], "total"),
-        ]),
-        ["What was not named is taken to be in by the list; what is not in yet goes in with what is added."],
-      ),
+      section("add", "What to add", add, [
+        "What was not named is taken to be in by the list; what is not in yet goes in with what is added.",
+      ]),
       section(
         "load",
         "What the load becomes",
@@ -50,7 +49,7 @@ export function mendReport(formula: Formula, mended: Published<Mended>, { notes,
           [wordColumn("what", "figure"), ({ label }) => label],
           [wordColumn("unit", "unit"), ({ asked }) => asked.unit],
           [numberColumn("asked", "formula"), ({ asked }) => figureCell(asked)],
-          [numberColumn("now", "nothing added"), ({ now }) => (now ? figureCell(now) : "–")],
+          [numberColumn("now", "nothing added"), ({ now }) => cellOr(now)],
           [numberColumn("mended", "mended"), ({ mended: after }) => figureCell(after)],
         ]),
       ),

@@ -6,7 +6,7 @@ import { dec } from "../number/decimal.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Cell, Report, Telling } from "./schema.ts";
-import { figureCell, words } from "./show.ts";
+import { cellOr, figureCell } from "./show.ts";
 
 /** Tells an ingredient that is replaced by another of the same dry matter: amounts and tap water, before and now. */
 export function productReport(
@@ -15,7 +15,6 @@ export function productReport(
   { notes, units = "metric" }: Telling,
 ): Report {
   const { old, by, amount, there, all, tapBefore, tap, oldChange, tapChange, graph } = replaced;
-  const none = words("–");
   return report({
     command: "replace",
     title: `${formula.name}, ${by} for ${old.name}`,
@@ -33,8 +32,8 @@ export function productReport(
             numberColumn("change", "change"),
           ],
           [
-            row([old.name, figureCell(old.parts), none, figureCell(oldChange)]),
-            row([by, there ? figureCell(there) : none, figureCell(all), signed(amount)]),
+            row([old.name, figureCell(old.parts), "–", figureCell(oldChange)]),
+            row([by, cellOr(there), figureCell(all), signed(amount)]),
             row(["tap water", figureCell(tapBefore), figureCell(tap), signed(tapChange)]),
           ],
         ),

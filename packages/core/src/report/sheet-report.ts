@@ -13,7 +13,7 @@ import { formulaCautions } from "./cautions.ts";
 import { passStrip } from "./pictures/pass-strip.ts";
 import type { Picture } from "./pictures/svg.ts";
 import type { Cell, Report, Table, Telling } from "./schema.ts";
-import { figureCell, words } from "./show.ts";
+import { cellOr, figureCell, words } from "./show.ts";
 
 /** Tells a sheet: its passes, and where it is cut its strands and portions, and what becomes of every gram of a load. */
 export function sheetReport(formula: Formula, plan: SheetPlan, { notes, units = "metric" }: Telling): Report {
@@ -101,54 +101,35 @@ export function passColumns({ schedule, machine }: SheetPlan, units: UnitSystem)
   const thin = units === "us" ? "in" : "mm";
   const long = units === "us" ? "ft" : "m";
   const speed = units === "us" ? { unit: "ft/min", places: 1 } : { unit: "m/min", places: 2 };
-  const none = words("");
-  const cellOf = (figure: Figure | undefined) => (figure ? figureCell(figure) : none);
+  const cellOf = (figure: Figure | undefined) => cellOr(figure, "");
   const speedCell = (figure: Figure | undefined) => cellOf(figure && inUnit(figure, speed.unit, speed.places));
   const set = machine.rolls.gaps.kind === "sticks" ? "sticks" : "setting";
   const timed = schedule.runningTime !== undefined;
-  const numbers = (id: string, label: string, cell: PassColumn["cell"], all: Cell = none): PassColumn => ({
-    column: numberColumn(id, label),
-    cell,
-    all,
-  });
-  const texts = (id: string, label: string, cell: PassColumn["cell"], all: Cell = none): PassColumn => ({
-    column: wordColumn(id, label),
-    cell,
-    all,
-  });
-  const where = (shown: boolean, column: PassColumn): readonly PassColumn[] => (shown ? [column] : []);
-  return [
-    texts("pass", "pass", ({ number }) => words(String(number))),
-    texts(
-      "work",
-      "work",
-      ({ kind, layers }) => words(kind === "compound" ? `${work.compound}, ${layers} layers` : work[kind]),
-      words("all passes"),
-    ),
-    ...where(
-      passes.some(({ setting }) => setting !== undefined),
-      texts("setting", set, ({ setting }) => words(setting ?? "")),
-    ),
-    numbers("gap", `gap, ${thin}`, ({ gap }) => thinCell(gap, thin)),
-    numbers("thickness", `sheet, ${thin}`, ({ thickness }) => thinCell(thickness, thin)),
-    ...where(
-      passes.some(({ reduction }) => reduction !== undefined),
-      numbers("reduction", "reduction, %", ({ reduction }) => cellOf(reduction), figureCell(schedule.totalReduction)),
-    ),
-    numbers("length", `length, ${long}`, ({ length }) => cellOf(length && inUnit(length, long, 2))),
-    ...where(
-      timed && (machine.rolls.stands ?? 1) > 1,
-      numbers("speed", `speed, ${speed.unit}`, (pass) => speedCell(pass.speed)),
-    ),
-    ...where(
-      passes.some(({ even }) => even !== undefined),
-      numbers("even", "by volume", ({ even }) => speedCell(even)),
-    ),
-    ...where(
-      timed,
-      numbers("time", "running, s", ({ runningTime }) => cellOf(runningTime), cellOf(schedule.runningTime)),
-    ),
+  const some = (key: keyof Pass): boolean => passes.some((pass) => pass[key] !== undefined);
+  const workText = ({ kind, layers }: Pass) =>
+    kind === "compound" ? `${work.compound}, ${layers} layers` : work[kind];
+  const told = (column: PassColumn["column"], cell: PassColumn["cell"], all = words("")) => ({ column, cell, all });
+  const columns = [
+    told(wordColumn("pass", "pass"), ({ number }) => words(String(number))),
+    told(wordColumn("work", "work"), (pass) => words(workText(pass)), words("all passes")),
+    some("setting") && told(wordColumn("setting", set), ({ setting }) => words(setting ?? "")),
+    told(numberColumn("gap", `gap, ${thin}`), ({ gap }) => thinCell(gap, thin)),
+    told(numberColumn("thickness", `sheet, ${thin}`), ({ thickness }) => thinCell(thickness, thin)),
+    some("reduction") &&
+      told(
+        numberColumn("reduction", "reduction, %"),
+        ({ reduction }) => cellOf(reduction),
+        figureCell(schedule.totalReduction),
+      ),
+    told(numberColumn("length", `length, ${long}`), ({ length }) => cellOf(length && inUnit(length, long, 2))),
+    timed &&
+      (machine.rolls.stands ?? 1) > 1 &&
+      told(numberColumn("speed", `speed, ${speed.unit}`), (pass) => speedCell(pass.speed)),
+    some("even") && told(numberColumn("even", "by volume"), ({ even }) => speedCell(even)),
+    timed &&
+      told(numberColumn("time", "running, s"), ({ runningTime }) => cellOf(runningTime), cellOf(schedule.runningTime)),
   ];
+  return columns.filter((column) => column !== false);
 }
 
 function thinCell(figure: Figure, unit: "mm" | "in"): Cell {

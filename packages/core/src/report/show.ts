@@ -1,7 +1,7 @@
 import type { WeighedLine } from "../batch/weighing.ts";
 import type { Figure } from "../figure/figure.ts";
 import { groupDigits, inUnit, shownGrouped } from "../figure/in-system.ts";
-import { type Decimal, type DecimalText, dec, fixedText } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { type ScaleUnit, scaleUnits } from "../number/units.ts";
 import type { Moment } from "../sheet/day/clock.ts";
 import type { Cell } from "./schema.ts";
@@ -16,9 +16,19 @@ export function words(text: string): Cell {
   return { text };
 }
 
+/** A cell with a number that is no figure. */
+export function numberCell(number: string | Decimal, unit: string, places: number): Cell {
+  return { text: fixedText(number, places), value: typeof number === "string" ? number : decimalText(number), unit };
+}
+
 /** A cell with the value of a figure; the unit stands in the heading of its column. */
 export function figureCell(figure: Figure): Cell {
   return { text: shownGrouped(figure), value: figure.value, unit: figure.unit, figure: figure.id };
+}
+
+/** The same, or what stands in its place where there is no figure. */
+export function cellOr(figure: Figure | null | undefined, missing = "–"): Cell {
+  return figure ? figureCell(figure) : words(missing);
 }
 
 /** A cell with a time of day, also in minutes from midnight of the day of service and as ISO 8601 writes it. */

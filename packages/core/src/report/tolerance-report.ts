@@ -8,8 +8,8 @@ import type { Formula } from "../formula/formula.ts";
 import { type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
 import { listing, numberColumn, type Part, pictureBlock, report, section, wordColumn } from "./build.ts";
 import { barPicture } from "./pictures/bar.ts";
-import type { Cell, Report, Section, Table, Telling } from "./schema.ts";
-import { alkalinityEnds, capital, figureCell } from "./show.ts";
+import type { Report, Section, Table, Telling } from "./schema.ts";
+import { alkalinityEnds, capital, figureCell, numberCell } from "./show.ts";
 
 /** Signs of the longest bar of a picture in text. */
 const barWidth = 32;
@@ -85,13 +85,9 @@ function causeIn(cause: Cause, units: UnitSystem): Cause {
   return value && plusMinus ? { ...cause, value: value.value, plusMinus: plusMinus.value, unit: value.unit } : cause;
 }
 
-function plainCell(value: string, unit: string, places: number): Cell {
-  return { text: fixedText(value, places), value, unit };
-}
-
 function rangesTable(outputs: readonly Tolerance[]): Table {
   const cell = (value: string, { figure: { unit, places } }: Tolerance, more = 0) =>
-    plainCell(value, unit, places + more);
+    numberCell(value, unit, places + more);
   return listing("ranges", outputs, [
     [wordColumn("figure", "figure"), ({ figure }) => figure.label],
     [wordColumn("unit", "unit"), ({ figure }) => figure.unit],
@@ -180,7 +176,7 @@ function shareSections(output: Tolerance): readonly Section[] {
 
 function errorColumns(plusMinus: string) {
   const cell = (value: string, cause: Cause) =>
-    plainCell(value, cause.unit, Math.min(3, Math.max(1, dec(cause.plusMinus).decimalPlaces())));
+    numberCell(value, cause.unit, Math.min(3, Math.max(1, dec(cause.plusMinus).decimalPlaces())));
   return [
     [numberColumn("value", "value"), (cause: Cause) => cell(cause.value, cause)],
     [numberColumn("plus-minus", plusMinus), (cause: Cause) => cell(cause.plusMinus, cause)],

@@ -7,7 +7,7 @@ import { remedySections } from "./batch-report.ts";
 import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report, Table, Telling } from "./schema.ts";
-import { figureCell, weightCell, words } from "./show.ts";
+import { cellOr, weightCell, words } from "./show.ts";
 
 /** Tells a trial of the water: what to weigh for each dough, what to look at, and a line to write the result on. */
 export function trialReport(
@@ -24,7 +24,7 @@ export function trialReport(
   const aside = (label: string, read: (dough: TrialDough) => Figure | undefined): Table["rows"] => {
     const cells = doughs.map(read);
     if (cells.every((figure) => figure === undefined)) return [];
-    return [row([label, ...cells.map((figure) => (figure ? figureCell(figure) : words("–")))], "aside")];
+    return [row([label, ...cells.map((figure) => cellOr(figure))], "aside")];
   };
   const asides = [
     ...aside("water to pour, % of flour", ({ water }) => water),

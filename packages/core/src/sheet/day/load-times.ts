@@ -62,17 +62,11 @@ function linksOf(stages: readonly Operation[], loads: number, turns: readonly Tu
       ];
     }),
   ).flat();
-  const ofTurns = turns.flatMap(({ stage, load, after }): readonly Link[] =>
-    after === undefined
-      ? []
-      : [
-          {
-            from: moment(after.stage, after.load),
-            to: moment(stage, load),
-            minutes: stages[after.stage]?.stage.minutes ?? 0,
-          },
-        ],
-  );
+  const ofTurns = turns.flatMap(({ stage, load, after }): readonly Link[] => {
+    if (after === undefined) return [];
+    const minutes = stages[after.stage]?.stage.minutes ?? 0;
+    return [{ from: moment(after.stage, after.load), to: moment(stage, load), minutes }];
+  });
   return [...ofLoads, ...ofTurns];
 }
 

@@ -126,20 +126,9 @@ function standingFigure(load: number, slots: readonly Booking[], operations: rea
   const gaps = operations.flatMap(({ stage, waits }, index) => {
     const [slot, next] = [slots[index], slots[index + 1]];
     if (slot === undefined || next === undefined || waits.length > 0) return [];
-    return [
-      found(
-        {
-          id: `load-${load}.gap-${index + 1}`,
-          label: `load ${load} standing after ${stage.name}`,
-          unit: "min",
-          places: 0,
-        },
-        next.start - slot.end,
-        "the time between two stages in the plan",
-        undefined,
-        definition,
-      ),
-    ];
+    const id = `load-${load}.gap-${index + 1}`;
+    const between = { id, label: `load ${load} standing after ${stage.name}`, unit: "min", places: 0 };
+    return [found(between, next.start - slot.end, "the time between two stages in the plan", undefined, definition)];
   });
   const naming = { id: `load-${load}.standing`, label: `load ${load} standing between stages`, unit: "min", places: 0 };
   if (gaps.length === 0) return found(naming, 0, "every stage is followed by a wait", undefined, definition);

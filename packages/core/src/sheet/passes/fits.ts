@@ -35,15 +35,8 @@ function cutterProblems({ width, cutter }: PlannedSheet, cutters: readonly Cutte
   const widest = widths.reduce((best, value) => (value.gt(best) ? value : best), dec(0));
   const strips = dec(width).div(widest).ceil();
   const each = fixedText(dec(width).div(strips), 0);
-  return [
-    problem("fits.cutter-too-narrow", ["width"], {
-      width,
-      widest: widest.toString(),
-      cutter: sizeText(cutter),
-      strips: strips.toString(),
-      each,
-    }),
-  ];
+  const facts = { width, widest: widest.toString(), cutter: sizeText(cutter), strips: strips.toString(), each };
+  return [problem("fits.cutter-too-narrow", ["width"], facts)];
 }
 
 function notThere(cutter: CutterSize, cutters: readonly Cutter[]): Problem {
@@ -80,12 +73,7 @@ function sizeText(size: CutterSize): string {
 function lengthProblems({ length }: PlannedSheet, { longestSheet }: Machine): readonly Problem[] {
   if (longestSheet === undefined || dec(length).lte(longestSheet)) return [];
   const sheets = dec(length).div(longestSheet).ceil();
-  return [
-    problem("fits.sheet-too-long", ["length"], {
-      length: fixedText(length, 0),
-      longestSheet,
-      sheets: sheets.toString(),
-      each: fixedText(dec(length).div(sheets), 0),
-    }),
-  ];
+  const each = fixedText(dec(length).div(sheets), 0);
+  const facts = { length: fixedText(length, 0), longestSheet, sheets: sheets.toString(), each };
+  return [problem("fits.sheet-too-long", ["length"], facts)];
 }

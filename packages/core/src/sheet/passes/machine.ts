@@ -105,14 +105,9 @@ export function gapProblems(gaps: Gaps, path: Path): readonly Problem[] {
     return [problem("machine.too-many-settings", path, { settings: gaps.settings.length, most: MOST_SETTINGS })];
   }
   if (gaps.settings.length === 0) return [problem("machine.no-settings", path, {})];
+  const limit = { unit: "mm", above: "0", most: "200" };
   const limits = outsideLimits(
-    gaps.settings.map(({ gap }, index) => ({
-      path: [...path, "settings", index, "gap"],
-      value: gap,
-      unit: "mm",
-      above: "0",
-      most: "200",
-    })),
+    gaps.settings.map(({ gap: value }, index) => ({ path: [...path, "settings", index, "gap"], value, ...limit })),
   );
   const twice = gaps.settings.filter(({ name }, index) =>
     gaps.settings.slice(0, index).some((earlier) => earlier.name === name),

@@ -69,30 +69,19 @@ export function runningOf(
   return trip.flatMap((pass, stand) => {
     const [speed, lastSpeed] = [speeds[stand], speeds.at(-1)];
     if (speed === undefined || lastSpeed === undefined) return [];
-    const even = evenSpeed(pass, last, lastSpeed, {
-      ...speedNaming(pass.number),
-      id: `pass-${pass.number}.even-speed`,
-    });
-    return [{ speed, even, runningTime: timeOf(pass, speed) }];
+    const naming = { ...speedNaming(pass.number), id: `pass-${pass.number}.even-speed` };
+    return [{ speed, even: evenSpeed(pass, last, lastSpeed, naming), runningTime: timeOf(pass, speed) }];
   });
 }
 
 function speedNaming(pass: number) {
-  return {
-    id: `pass-${pass}.speed`,
-    label: `roll speed that the volume asks of pass ${pass}`,
-    unit: "m/min",
-    places: 2,
-  };
+  const label = `roll speed that the volume asks of pass ${pass}`;
+  return { id: `pass-${pass}.speed`, label, unit: "m/min", places: 2 };
 }
 
 function evenSpeed(pass: Rolled, last: Rolled, lastSpeed: Figure, naming: ReturnType<typeof speedNaming>): Figure {
-  return worked(
-    naming,
-    "lastSpeed * lastThickness / thickness",
-    { lastSpeed, lastThickness: last.thickness, thickness: pass.thickness },
-    massBalance,
-  );
+  const from = { lastSpeed, lastThickness: last.thickness, thickness: pass.thickness };
+  return worked(naming, "lastSpeed * lastThickness / thickness", from, massBalance);
 }
 
 function timeOf({ number, length }: Rolled, speed: Figure): Figure {

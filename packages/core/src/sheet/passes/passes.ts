@@ -123,7 +123,7 @@ export function scheduled(plan: PassPlan, sheet: PassRequest["sheet"]): PassSche
     springBack,
     totalReduction: reductionFigure("passes.total-reduction", "total reduction", first, last),
     trips: tripsFigure(folded.length, reducingPasses(steps.length, [first, last]), stands),
-    ...(times.flat().length > 0 ? { runningTime: totalTime(times) } : {}),
+    ...(times.flat().length > 0 && { runningTime: totalTime(times) }),
   };
 }
 
@@ -169,18 +169,11 @@ const UNEVEN_PERCENT = 2;
 
 /** Says where the stands of a trip do not take as much dough as the one before gives. */
 export function unevenSpeeds({ passes }: PassSchedule): readonly Note[] {
+  const measured = ({ value, unit, places }: Figure) => measure(value, unit, places);
   const uneven = passes.flatMap(({ number, speed, even }) => {
     if (speed === undefined || even === undefined) return [];
     const off = exact(speed).div(exact(even)).minus(1).times(100).abs();
-    return off.gt(UNEVEN_PERCENT)
-      ? [
-          {
-            pass: number,
-            even: measure(even.value, even.unit, even.places),
-            speed: measure(speed.value, speed.unit, speed.places),
-          },
-        ]
-      : [];
+    return off.gt(UNEVEN_PERCENT) ? [{ pass: number, even: measured(even), speed: measured(speed) }] : [];
   });
   if (uneven.length === 0) return [];
   return [note("passes.uneven-speeds", ["rollSpeed"], { passes: uneven, most: String(UNEVEN_PERCENT) })];

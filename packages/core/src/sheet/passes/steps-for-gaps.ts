@@ -1,4 +1,4 @@
-import { exact } from "../../figure/figure.ts";
+import { exact, type Figure } from "../../figure/figure.ts";
 import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { type DecimalText, dec, HUNDRED } from "../../number/decimal.ts";
 import { fixedSteps } from "./fixed-steps.ts";
@@ -57,11 +57,7 @@ function endProblems(steps: readonly PassStep[], { final, finalTolerance }: Redu
   if (last === undefined) return [problem("passes.no-gaps", ["gaps", "gaps"], {})];
   const off = exact(last.thickness).minus(exact(final)).abs();
   if (off.lte(exact(finalTolerance))) return [];
-  return [
-    problem("passes.list-misses-final", ["gaps", "gaps"], {
-      last: mm(exact(last.thickness)),
-      final: mm(exact(final)),
-      within: mm(exact(finalTolerance)),
-    }),
-  ];
+  const shown = (figure: Figure) => mm(exact(figure));
+  const facts = { last: shown(last.thickness), final: shown(final), within: shown(finalTolerance) };
+  return [problem("passes.list-misses-final", ["gaps", "gaps"], facts)];
 }

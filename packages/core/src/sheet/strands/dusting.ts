@@ -3,7 +3,7 @@ import { type Published, publish } from "../../figure/graph.ts";
 import { type Outcome, refuse } from "../../figure/problem.ts";
 import { commonPractice, massBalance } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
-import { asked, askedOr, outsideLimits } from "../inputs.ts";
+import { asked, askedOr, outsideLimits, type Usual } from "../inputs.ts";
 
 /**
  * Finds the dusting starch for sheets, g.
@@ -20,19 +20,18 @@ export function dustingStarch(sheets: DecimalText, share?: DecimalText): Outcome
     { path: ["share"], value: share, unit: "%", least: "0", most: "20" },
   ]);
   if (problems.length > 0) return refuse(...problems);
-  const dusting = askedOr({ id: "dusting.share", label: "dusting", unit: "% of the sheet", places: 1 }, share, {
-    value: "0",
-    source: {
-      ...commonPractice,
-      cite: "none until the kitchen has weighed its own; 1 to 3 % is common practice, no source",
-    },
-  });
-  return publish(
-    worked(
-      { id: "dusting.starch", label: "dusting starch", unit: "g", places: 0 },
-      "sheets * share / 100",
-      { sheets: asked({ id: "dusting.sheets", label: "sheets", unit: "g", places: 0 }, sheets), share: dusting },
-      massBalance,
-    ),
-  );
+  const from = {
+    sheets: asked({ id: "dusting.sheets", label: "sheets", unit: "g", places: 0 }, sheets),
+    share: askedOr({ id: "dusting.share", label: "dusting", unit: "% of the sheet", places: 1 }, share, usual),
+  };
+  const naming = { id: "dusting.starch", label: "dusting starch", unit: "g", places: 0 };
+  return publish(worked(naming, "sheets * share / 100", from, massBalance));
 }
+
+const usual: Usual = {
+  value: "0",
+  source: {
+    ...commonPractice,
+    cite: "none until the kitchen has weighed its own; 1 to 3 % is common practice, no source",
+  },
+};

@@ -48,27 +48,15 @@ export function sheetCount(whole: Figure, longest: DecimalText | undefined): Fig
 
 /** Whole strands across the sheet, between its trimmed edges and within the cutter. */
 export function acrossFigure(request: CutRequest, width: Figure, strand: Figure): Figure {
-  const edge = askedOr(
-    { id: "sheet.edge-trim", label: "trim of an edge", unit: "mm", places: 1 },
-    request.edgeTrim,
-    none,
-  );
-  const working = request.workingWidth ?? width;
+  const { cutter, edgeTrim, workingWidth: working = width } = request;
+  const edge = askedOr({ id: "sheet.edge-trim", label: "trim of an edge", unit: "mm", places: 1 }, edgeTrim, none);
   const naming = { id: "strands.across", label: "strands across", ...count, bounds: { least: "1" } };
-  const { cutter } = request;
-  return cutter.kind === "number"
-    ? worked(
-        naming,
-        "max(0, floor(min(width - 2 * edge, working) * number / 30))",
-        { width, edge, working, number: cutter.number },
-        cutterNumber,
-      )
-    : worked(
-        naming,
-        "max(0, floor(min(width - 2 * edge, working) / strand))",
-        { width, edge, working, strand },
-        definition,
-      );
+  const from = { width, edge, working };
+  if (cutter.kind === "width") {
+    return worked(naming, "max(0, floor(min(width - 2 * edge, working) / strand))", { ...from, strand }, definition);
+  }
+  const formula = "max(0, floor(min(width - 2 * edge, working) * number / 30))";
+  return worked(naming, formula, { ...from, number: cutter.number }, cutterNumber);
 }
 
 /** The strips beside the outermost strands. */
@@ -78,19 +66,12 @@ export function edgeFigure(
   { across, width, strand }: Readonly<Record<"across" | "width" | "strand", Figure>>,
 ): Figure {
   const naming = { id: "account.edge-trim", label: "edge trim", ...grams };
-  return cutter.kind === "number"
-    ? worked(
-        naming,
-        microgram("sheets * (width * number - across * 30) / (width * number)"),
-        { sheets, across, width, number: cutter.number },
-        massBalance,
-      )
-    : worked(
-        naming,
-        microgram("sheets * (width - across * strand) / width"),
-        { sheets, across, width, strand },
-        massBalance,
-      );
+  if (cutter.kind === "width") {
+    const formula = microgram("sheets * (width - across * strand) / width");
+    return worked(naming, formula, { sheets, across, width, strand }, massBalance);
+  }
+  const formula = microgram("sheets * (width * number - across * 30) / (width * number)");
+  return worked(naming, formula, { sheets, across, width, number: cutter.number }, massBalance);
 }
 
 /** Both ends of every sheet; the whole sheet where the ends meet. */
@@ -113,10 +94,8 @@ export interface Cut {
 
 /** The cut across the sheet that makes a portion, or that a strand length gives. */
 export function cutFigures(request: CutRequest, across: Figure, metre: Figure): Cut {
-  const portion =
-    request.portion === undefined
-      ? undefined
-      : loadMass("portion.mass", "raw portion", "sheet.portion", request.portion);
+  const stated = request.portion;
+  const portion = stated === undefined ? stated : loadMass("portion.mass", "raw portion", "sheet.portion", stated);
   const lengthNaming = { id: "cut.length", label: "cut length", ...wholeMillimetres };
   if (portion !== undefined && request.strandLength === undefined) {
     const formula = "portion / (across * metre) * 1000";

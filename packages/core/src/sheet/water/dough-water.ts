@@ -160,19 +160,18 @@ function reworkBody(
 ): Outcome<Ingredient> {
   const stated = Object.entries(ingredients).find(([name]) => sameName(name, reworkName))?.[1];
   if (stated === undefined && room === undefined) return refuse(missing("room", "rework"));
-  const temperature = stated
-    ? asked({ ...celsius(reworkName, `temperature of ${reworkName}`), bounds: bodyBounds }, stated.value)
-    : roomFigure(room);
-  const heat = heatOfLines(
-    lines.map(({ line }) => line),
-    reworkName,
-    temperature,
-  );
+  const temperature = stated ? bodyTemperature(reworkName, reworkName, stated.value) : roomFigure(room);
+  const heat = heatOfLines(lines, reworkName, temperature);
   return heat.ok ? answer({ id: reworkName, name: reworkName, mass, temperature, specificHeat: heat.value }) : heat;
 }
 
 function roomFigure(room: Temperatures["room"]): Figure {
-  return asked({ ...celsius("room", "temperature of the room"), bounds: bodyBounds }, room?.value ?? "0");
+  return bodyTemperature("room", "the room", room?.value ?? "0");
+}
+
+/** The temperature of flour, of an ingredient, or of the room, which it has: between -30 and 100 °C. */
+function bodyTemperature(id: string, of: string, value: DecimalText): Figure {
+  return asked({ ...celsius(id, `temperature of ${of}`), bounds: { least: "-30", most: "100" } }, value);
 }
 
 function notThere(name: string, names: readonly string[]): Problem {
@@ -181,15 +180,17 @@ function notThere(name: string, names: readonly string[]): Problem {
 }
 
 /** An ingredient at a temperature of its own. */
-function singleIngredient({ line, exact: mass }: WeighedLine, own: DecimalText): Outcome<Ingredient> {
-  const temperature = asked({ ...celsius(line.id, `temperature of ${line.name}`), bounds: bodyBounds }, own);
+function singleIngredient(weighed: WeighedLine, own: DecimalText): Outcome<Ingredient> {
+  const { line, exact: mass } = weighed;
+  const temperature = bodyTemperature(line.id, line.name, own);
   const body = { id: line.id, name: line.name, mass, temperature };
   if (line.role === "flour") return answer({ ...body, specificHeat: flourSpecificHeat });
-  const heat = heatOfLines([line], line.id, temperature);
+  const heat = heatOfLines([weighed], line.id, temperature);
   return heat.ok ? answer({ ...body, specificHeat: heat.value }) : heat;
 }
 
-function heatOfLines(lines: readonly FormulaLine[], name: string, temperature: Figure): Outcome<Figure> {
+function heatOfLines(weighed: readonly WeighedLine[], name: string, temperature: Figure): Outcome<Figure> {
+  const lines = weighed.map(({ line }) => line);
   const { composition } = compositionOf(lines, `${name}.food`);
   const heat = specificHeat({ composition, temperature: atLeastFreezing(temperature, name), name });
   return heat.ok ? heat : placed(heat.problems);
@@ -218,11 +219,7 @@ function otherIngredients(others: readonly WeighedLine[], { room }: Temperatures
   if (room === undefined) return refuse(missing("room", "others"));
   const name = "other ingredients";
   const temperature = roomFigure(room);
-  const heat = heatOfLines(
-    others.map(({ line }) => line),
-    "others",
-    temperature,
-  );
+  const heat = heatOfLines(others, "others", temperature);
   if (!heat.ok) return heat;
   const mass = massOfLines(name, others);
   return answer([{ id: "other-ingredients", name, mass, temperature, specificHeat: heat.value }], saltNotes(others));
@@ -281,23 +278,13 @@ interface DrySalt {
 }
 
 function neededOf({ dough, flour }: Temperatures): Outcome<{ readonly dough: Figure; readonly flour: Figure }> {
-  if (dough !== undefined && flour !== undefined) {
-    return answer({
-      dough: asked(
-        { ...celsius("dough", "dough temperature wanted"), bounds: { least: "0", most: "60" } },
-        dough.value,
-      ),
-      flour: asked({ ...celsius("flour", "temperature of flour"), bounds: bodyBounds }, flour.value),
-    });
+  if (dough === undefined || flour === undefined) {
+    const absent = [...(dough ? [] : [missing("dough", "wanted")]), ...(flour ? [] : [missing("flour", "flour")])];
+    return refuse(...absent);
   }
-  return refuse(
-    ...(dough === undefined ? [missing("dough", "wanted")] : []),
-    ...(flour === undefined ? [missing("flour", "flour")] : []),
-  );
+  const wanted = { ...celsius("dough", "dough temperature wanted"), bounds: { least: "0", most: "60" } };
+  return answer({ dough: asked(wanted, dough.value), flour: bodyTemperature("flour", "flour", flour.value) });
 }
-
-/** Between what temperatures flour and ingredients may be, °C. */
-const bodyBounds = { least: "-30", most: "100" };
 
 function missing(key: "dough" | "flour" | "room", of: "wanted" | "flour" | "rework" | "others"): Problem {
   return problem("temperature.missing", ["temperature", key], { key, of });

@@ -59,14 +59,14 @@ export function measuredSheet(input: unknown): Outcome<Published<Measurement>> {
   if (!reading.ok) return reading;
   const { length, width, mass, thickness, density, gap } = reading.value;
   if ((thickness === undefined) === (density === undefined)) {
-    return refuse(
-      problem("measured.thickness-or-density", ["thickness"], { stated: thickness === undefined ? "neither" : "both" }),
-    );
+    const stated = thickness === undefined ? "neither" : "both";
+    return refuse(problem("measured.thickness-or-density", ["thickness"], { stated }));
   }
   const strip = { length: length.value, width: width.value, mass: mass.value };
+  const known = givenDensity(density?.value ?? "0");
   const first = thickness
     ? densityFromSheet({ ...strip, thickness: thickness.value })
-    : thicknessFromSheet(strip, givenDensity(density?.value ?? "0"));
+    : thicknessFromSheet(strip, known);
   if (!first.ok) return first;
   const dense = poreFreeDensity({ composition: driestDough, temperature: "25" });
   if (!dense.ok) return dense;
@@ -79,12 +79,9 @@ export function measuredSheet(input: unknown): Outcome<Published<Measurement>> {
     ...(thickness ? [`density: ${fixedText(first.value.value, 3)} g/mL`] : []),
     ...(back?.ok ? [`springBack: ${fixedText(back.value.value, 3)}`] : []),
   ];
+  const own = thickness ? first.value : known;
   return publish(measurement([first.value, ...(back?.ok ? [back.value] : [])], "sheet", lines), [
-    ...denserNotes(
-      thickness ? first.value : givenDensity(density?.value ?? "0"),
-      dense.value,
-      "even a dough with only 28 of water on 100 of flour",
-    ),
+    ...denserNotes(own, dense.value, "even a dough with only 28 of water on 100 of flour"),
     ...(back?.ok ? thinnerNotes(exact(back.value)) : []),
   ]);
 }
@@ -93,15 +90,8 @@ export function measuredSheet(input: unknown): Outcome<Published<Measurement>> {
 function implausible(figure: Figure, path: Path, least: string, most: string): readonly Problem[] {
   if (exact(figure).gte(least) && exact(figure).lte(most)) return [];
   const unit = figure.unit === "" ? "" : ` ${figure.unit}`;
-  return [
-    problem("measured.implausible", path, {
-      label: figure.label,
-      figure: exact(figure).toSignificantDigits(4).toFixed(),
-      unit,
-      least,
-      most,
-    }),
-  ];
+  const shown = exact(figure).toSignificantDigits(4).toFixed();
+  return [problem("measured.implausible", path, { label: figure.label, figure: shown, unit, least, most })];
 }
 
 interface Weighing {
@@ -200,20 +190,16 @@ export function measuredMixing(input: unknown): Outcome<Published<Measurement>> 
   const friction =
     roomAt && frictionFrom({ dough: doughAt.value, flour: flourAt.value, room: roomAt.value }, waterAt.value);
   if (!heat.ok || friction?.ok === false) return refuse(...problemsOf(heat), ...problemsOf(friction));
-  const lines = [
-    ...(dec(heat.value.value).isNegative() ? [] : [`mixingHeat: ${fixedText(heat.value.value, 1)} kJ/kg`]),
-    ...(friction?.ok && !dec(friction.value.value).isNegative()
-      ? [`friction: ${fixedText(friction.value.value, 1)} K`]
-      : []),
-  ];
-  const notes = dec(heat.value.value).isNegative() ? [coldMix] : [];
-  return publish(measurement([heat.value, ...(friction?.ok ? [friction.value] : [])], "temperature", lines), [
-    ...notes,
+  const results = [heat.value, ...(friction?.ok ? [friction.value] : [])];
+  // What is below zero is no figure to go on with.
+  const written = results.filter(({ value }) => !dec(value).isNegative());
+  const keyOf = (figure: Figure) => (figure === heat.value ? "mixingHeat" : "friction");
+  const lines = written.map((figure) => `${keyOf(figure)}: ${fixedText(figure.value, 1)} ${figure.unit}`);
+  return publish(measurement(results, "temperature", lines), [
+    ...(written.includes(heat.value) ? [] : [note("measured.cold-mix", [], {})]),
     ...(friction?.ok ? friction.notes : []),
   ]);
 }
-
-const coldMix = note("measured.cold-mix", [], {});
 
 const cookSchema = z.strictObject({
   raw: z.optional(massField("Raw noodles", ["500 g"])),

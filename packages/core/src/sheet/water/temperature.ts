@@ -3,7 +3,7 @@ import { type Published, publish } from "../../figure/graph.ts";
 import { type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { type DecimalText, dec, fixedText, floorToDivision, ONE } from "../../number/decimal.ts";
-import { asked, askedFigure, type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, celsius, type Given, numberOf, outsideLimits } from "../inputs.ts";
 import {
   coolerFlour,
   doughMass,
@@ -36,8 +36,6 @@ export interface WaterPlan {
   readonly ice?: { readonly ice: Figure; readonly tapWater: Figure /** Of the water, %. */; readonly share: Figure };
 }
 
-const celsius = { unit: "°C", places: 1 };
-
 /**
  * Finds the water temperature that brings a dough to the temperature wanted, by a heat balance over its masses.
  *
@@ -59,15 +57,12 @@ export function waterTemperature(request: WaterRequest): Outcome<Published<Water
     ]),
   ];
   if (problems.length > 0) return refuse(...problems);
-  const wanted = askedFigure(
-    { id: "dough.temperature", label: "dough temperature wanted", ...celsius },
-    request.wanted,
-  );
+  const wanted = askedFigure(celsius("dough", "dough temperature wanted"), request.wanted);
   const water = massOf("water", request.water);
   const dough = doughMass(request);
   const made = heatMade(request.heat, dough);
   const temperature = worked(
-    { id: "water.temperature", label: "water temperature", ...celsius, bounds: { most: "100" } },
+    { ...celsius("water", "water temperature"), bounds: { most: "100" } },
     "wanted + (takenUp - made) / (water / 1000 * heat)",
     { wanted, takenUp: heatTakenUp(request, wanted), made, water, heat: waterSpecificHeat },
     definition,
@@ -82,10 +77,8 @@ export function waterTemperature(request: WaterRequest): Outcome<Published<Water
       notesOn(request, temperature),
     );
   }
-  const tap = asked(
-    { id: "tap.temperature", label: "temperature of the tap water", ...celsius, bounds: { least: "0", most: "100" } },
-    request.tap,
-  );
+  const tapNaming = celsius("tap", "temperature of the tap water");
+  const tap = asked({ ...tapNaming, bounds: { least: "0", most: "100" } }, request.tap);
   if (exact(temperature).gte(exact(tap))) {
     const untouched = standing(temperature, { least: tap });
     return publish({ ...plan, temperature: untouched }, notesOn(request, temperature));
@@ -98,7 +91,7 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
   const iceTemperature =
     request.iceTemperature === undefined
       ? meltingIce
-      : asked({ id: "ice.temperature", label: "temperature of the ice", ...celsius }, request.iceTemperature);
+      : asked(celsius("ice", "temperature of the ice"), request.iceTemperature);
   const ice = standing(iceMass(water, tap, plan.temperature, iceTemperature), { most: water });
   if (exact(ice).gt(exact(water))) return refuse(tooWarm(request, plan, water, iceTemperature));
   const tapWater = worked(
