@@ -30,12 +30,8 @@ export function bowlWeight(spec: Pick<Spec, "batch">): Outcome<Bowl> {
   if (cookedWeight === undefined) return answer({});
   const cooked = statedMass("bowl.cooked", "cooked noodles in a bowl", cookedWeight);
   const { gain, notes } = cookGain(spec);
-  const raw = worked(
-    { id: "bowl.raw", label: "raw strands in a bowl", unit: "g", places: 1 },
-    "cooked / gain",
-    { cooked, gain },
-    definition,
-  );
+  const naming = { id: "bowl.raw", label: "raw strands in a bowl", unit: "g", places: 1 };
+  const raw = worked(naming, "cooked / gain", { cooked, gain }, definition);
   return answer({ raw, cooked, gain }, notes);
 }
 

@@ -34,37 +34,24 @@ export function costColumns(
     const price = pricePaid(one.line, prices);
     return price === undefined ? [] : [{ one, price }];
   });
+  const lines = priced.map(({ one }) => one.line);
+  const { currency: unit, places: coins } = prices;
+  const places = coins + finerPlaces;
   const exactCosts = (what: "batch" | "load"): readonly Figure[] =>
-    priced.map(({ one, price }) =>
-      worked(
-        {
-          id: `cost.${one.line.id}.${what}.exact`,
-          label: `${one.line.name} in ${what === "batch" ? "the batch" : "a load"}, unrounded`,
-          unit: prices.currency,
-          places: prices.places + finerPlaces,
-        },
-        "mass * price / 1000",
-        { mass: one[what], price },
-        massBalance,
-      ),
-    );
+    priced.map(({ one, price }) => {
+      const label = `${one.line.name} in ${what === "batch" ? "the batch" : "a load"}, unrounded`;
+      const naming = { id: `cost.${one.line.id}.${what}.exact`, label, unit, places };
+      return worked(naming, "mass * price / 1000", { mass: one[what], price }, massBalance);
+    });
   const left = incomplete ? ", what is priced of it" : "";
   const ofBatch = exactCosts("batch");
   const ofLoad = exactCosts("load");
-  const ofBowl = bowls && ofBatch.map((cost, index) => bowlCost(cost, bowls, priced[index]?.one.line, prices));
-  const column = (what: "batch" | "load" | "bowl", exact: readonly Figure[]): Column =>
-    addedUp(
-      what,
-      exact,
-      priced.map(({ one }) => one.line),
-      prices,
-      left,
-    );
+  const ofBowl = bowls && ofBatch.map((cost, index) => bowlCost(cost, bowls, lines[index], prices));
+  const column = (what: keyof typeof wholes, exact: readonly Figure[]) => addedUp(what, exact, lines, prices, left);
   const batch = column("batch", ofBatch);
   const load = column("load", ofLoad);
   const bowl = ofBowl && column("bowl", ofBowl);
-  const { currency: unit, places } = prices;
-  const naming = { id: "cost.batch.exact", label: `the batch, unrounded${left}`, unit, places: places + finerPlaces };
+  const naming = { id: "cost.batch.exact", label: `the batch, unrounded${left}`, unit, places };
   return { batch, load, ...(bowl && { bowl }), unrounded: summed(naming, { cost: ofBatch }, definition) };
 }
 
@@ -73,27 +60,15 @@ function pricePaid({ id }: FormulaLine, { lines, currency, places }: Prices): Fi
   const line = lines.find((one) => one.id === id);
   const price = line && priceFigure(line, lines);
   if (price !== undefined || line === undefined || !isTap(line)) return price;
-  const naming = {
-    id: `${id}.price`,
-    label: `price of ${line.name}`,
-    unit: `${currency}/kg`,
-    places: places + finerPlaces,
-  };
+  const label = `price of ${line.name}`;
+  const naming = { id: `${id}.price`, label, unit: `${currency}/kg`, places: places + finerPlaces };
   return given(naming, 0, "none stated: counted as free", commonPractice);
 }
 
 function bowlCost(cost: Figure, bowls: Figure, line: FormulaLine | undefined, { currency, places }: Prices): Figure {
-  return worked(
-    {
-      id: `cost.${line?.id}.bowl.exact`,
-      label: `${line?.name} in a bowl, unrounded`,
-      unit: currency,
-      places: places + 2 * finerPlaces,
-    },
-    "cost / bowls",
-    { cost, bowls },
-    definition,
-  );
+  const label = `${line?.name} in a bowl, unrounded`;
+  const naming = { id: `cost.${line?.id}.bowl.exact`, label, unit: currency, places: places + 2 * finerPlaces };
+  return worked(naming, "cost / bowls", { cost, bowls }, definition);
 }
 
 const wholes = { batch: "the batch", load: "one load", bowl: "one bowl" } as const;

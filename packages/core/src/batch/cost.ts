@@ -51,27 +51,20 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
   if (!prices.ok) return prices;
   const weighed = [...batch.lines, ...(batch.dusting ? [batch.dusting] : [])];
   const unpriced = prices.value.lines.flatMap((line) => (line.material.price || isTap(line) ? [] : [line.name]));
-  const parts = costColumns(weighed, prices.value, bowlsOf(batch), unpriced.length > 0);
+  const bowls = dec(batch.target.bowls?.value ?? 0).gt(0) ? batch.target.bowls : undefined;
+  const parts = costColumns(weighed, prices.value, bowls, unpriced.length > 0);
   const shopping = shoppingFor(weighed, prices.value, batch);
   const { places, currency } = prices.value;
   const coin = dec(10).pow(-places);
   const loads = dec(batch.loads.count.value);
-  const bowls = bowlsOf(batch);
   const shared = [
     ...(loads.gt(1) ? [shareOut("load", parts.batch.total, batch.loads.count, coin)] : []),
     ...(bowls ? [shareOut("bowl", parts.batch.total, bowls, coin)] : []),
   ];
-  const kilogram = worked(
-    {
-      id: "cost.kilogram",
-      label: `raw strands${unpriced.length > 0 ? ", what is priced of them" : ""}`,
-      unit: `${currency}/kg`,
-      places: places + finerPlaces,
-    },
-    "1000 * cost / strands",
-    { cost: parts.unrounded, strands: batch.target.strands },
-    massBalance,
-  );
+  const label = `raw strands${unpriced.length > 0 ? ", what is priced of them" : ""}`;
+  const naming = { id: "cost.kilogram", label, unit: `${currency}/kg`, places: places + finerPlaces };
+  const from = { cost: parts.unrounded, strands: batch.target.strands };
+  const kilogram = worked(naming, "1000 * cost / strands", from, massBalance);
   const cost: Omit<Cost, "graph"> = {
     currency,
     lines: weighed.map((one) => costLine(one, prices.value, parts)),
@@ -90,10 +83,6 @@ export function costOf(spec: Spec, formula: Formula, batch: Batch): Outcome<Cost
     ...shopping.notes,
   ];
   return answer(published(cost, formula.graph, batch.graph), notes);
-}
-
-function bowlsOf({ target: { bowls } }: Batch): Figure | undefined {
-  return bowls !== undefined && dec(bowls.value).gt(0) ? bowls : undefined;
 }
 
 function costLine(weighed: WeighedLine, prices: Prices, parts: Columns): CostLine {

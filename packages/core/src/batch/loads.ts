@@ -36,12 +36,8 @@ export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer
   }
   const limit = mixerLimit("largest", mixer.largest, mixer.of);
   const weighed = mixer.of === "flour" ? "dough * 100 / parts" : "dough";
-  const count = worked(
-    { id: "loads.count", label: "loads", unit: "", places: 0 },
-    `ceil(${weighed} / limit)`,
-    { dough, parts: doughParts, limit },
-    massBalance,
-  );
+  const naming = { id: "loads.count", label: "loads", unit: "", places: 0 };
+  const count = worked(naming, `ceil(${weighed} / limit)`, { dough, parts: doughParts, limit }, massBalance);
   const loads = equalLoads({ dough, parts: doughParts }, count, {
     used: left && lessUnused(limit, left),
     least: leastDough(mixer, doughParts),

@@ -2,7 +2,6 @@ import { type Figure, found, given, summed, worked } from "../figure/figure.ts";
 import { type Published, published } from "../figure/graph.ts";
 import { measure } from "../figure/in-system.ts";
 import { answer, loudNote, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
-
 import { definition, fromSpec, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import { type FormulaLine, inUse } from "../formula/line.ts";
@@ -114,16 +113,9 @@ export function mendLoad(
   const load = loads.reduce((best, one) => (best.off && one.off?.lt(best.off) ? one : best));
   const { lines } = load;
   const weights = [...lines.map(({ total }) => total), ...(rework ? [rework.total] : [])];
-  const dough = summed(
-    {
-      id: "mend.dough",
-      label: "dough of the load when it is mended",
-      unit: "g",
-      places: Math.max(...weights.map(({ places }) => places)),
-    },
-    { mass: weights },
-    massBalance,
-  );
+  const places = Math.max(...weights.map((weight) => weight.places));
+  const naming = { id: "mend.dough", label: "dough of the load when it is mended", unit: "g", places };
+  const dough = summed(naming, { mass: weights }, massBalance);
   const { strands, bowls } = yieldOf(batch, dough);
   const becomes = worked(
     { id: "mend.grown", label: "the load becomes, times what was planned", unit: "", places: 3 },
@@ -322,12 +314,9 @@ function flourTimes(flours: readonly MendedLine[]): Figure {
 /** What to add of one ingredient, rounded to the scale that weighs so little. */
 function mended({ line, planned, already, isShort }: InBowl, times: Figure, scales: readonly Scale[]): MendedLine {
   const { id, name } = line.line;
-  const wanted = worked(
-    { id: `${id}.wanted`, label: `${name} that is right`, unit: "g", places: 2 },
-    "listed + planned * (times - 1)",
-    { listed: planned, planned: line.exact, times },
-    massBalance,
-  );
+  const naming = { id: `${id}.wanted`, label: `${name} that is right`, unit: "g", places: 2 };
+  const from = { listed: planned, planned: line.exact, times };
+  const wanted = worked(naming, "listed + planned * (times - 1)", from, massBalance);
   return { name, planned: line, ...addition({ id, name }, wanted, already, isShort, scales) };
 }
 

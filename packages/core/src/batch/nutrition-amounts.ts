@@ -100,19 +100,10 @@ function withMost(
 ): Summed {
   if (open.length === 0) return one;
   const { id, label, unit, places } = one.figure;
-  const most = worked(
-    { ...atMost({ id, label }), unit, places },
-    `least + sum(parts * room) / dough${perGram === undefined ? "" : " * of_fat"}`,
-    {
-      least: one.figure,
-      parts: open.map(({ line }) => line.parts),
-      room: open.map(room),
-      dough,
-      ...(perGram !== undefined && { of_fat: perGram }),
-    },
-    massBalance,
-  );
-  return { ...one, most };
+  const from = { least: one.figure, parts: open.map(({ line }) => line.parts), room: open.map(room), dough };
+  const formula = `least + sum(parts * room) / dough${perGram === undefined ? "" : " * of_fat"}`;
+  const fed = perGram === undefined ? from : { ...from, of_fat: perGram };
+  return { ...one, most: worked({ ...atMost({ id, label }), unit, places }, formula, fed, massBalance) };
 }
 
 function atMost({ id, label }: Pick<Figure, "id" | "label">): Pick<Figure, "id" | "label"> {
@@ -122,12 +113,8 @@ function atMost({ id, label }: Pick<Figure, "id" | "label">): Pick<Figure, "id" 
 /** Protein of 100 g of dough on the count of nitrogen that the rules do not use. */
 export function otherProtein(contents: readonly Contents[], formula: Formula, book: RuleBookName): Figure {
   const label = contentOf("protein", book) === "protein";
-  const naming = {
-    id: "raw.other-protein",
-    label: label ? "protein of 100 g as N × 6.25" : "protein of 100 g on the factors of the foods, 5.7 for wheat",
-    unit: "g",
-    places: 1,
-  };
+  const words = label ? "protein of 100 g as N × 6.25" : "protein of 100 g on the factors of the foods, 5.7 for wheat";
+  const naming = { id: "raw.other-protein", label: words, unit: "g", places: 1 };
   const { figure, missing } = summed(contents, label ? "labelProtein" : "protein", formula, naming, []);
   return missing.length === 0 ? figure : { ...figure, label: `${figure.label}, at least` };
 }
@@ -143,21 +130,10 @@ function summed(
   const present = used(contents);
   const known = present.flatMap((one) => (one[of] === undefined ? [] : [{ parts: one.line.parts, content: one[of] }]));
   const missing = present.filter((one) => one[of] === undefined).map(({ line }) => line.name);
-  const figure =
-    known.length === 0
-      ? given(naming, 0, "no ingredient states it")
-      : worked(
-          naming,
-          "sum(parts * content) / dough",
-          {
-            parts: known.map(({ parts }) => parts),
-            content: known.map(({ content }) => content),
-            dough: formula.water.dough,
-          },
-          massBalance,
-          ...sources,
-        );
-  return { figure, missing };
+  if (known.length === 0) return { figure: given(naming, 0, "no ingredient states it"), missing };
+  const [parts, content] = [known.map((one) => one.parts), known.map((one) => one.content)];
+  const from = { parts, content, dough: formula.water.dough };
+  return { figure: worked(naming, "sum(parts * content) / dough", from, massBalance, ...sources), missing };
 }
 
 function energy(
@@ -165,24 +141,17 @@ function energy(
   sumOf: (name: NutrientName) => Summed,
   { perGram, source }: Extract<Counted, { perGram: object }>,
 ): Summed {
-  const { protein, fat, carbohydrate, fibre } = perGram;
-  const factors = { protein, fat, carbohydrate, ...(fibre !== undefined && { fibre }) };
   const parts = (["protein", "fat", "carbohydrate", "fibre"] as const).flatMap((name) => {
-    const factor = factors[name];
+    const factor = perGram[name];
     return factor === undefined ? [] : [{ name, factor, ...sumOf(name) }];
   });
-  const figure = worked(
-    naming,
-    parts.map(({ name }) => `${name} * of_${name}`).join(" + "),
-    Object.fromEntries(
-      parts.flatMap((part): [string, Figure | DecimalText][] => [
-        [part.name, part.figure],
-        [`of_${part.name}`, part.factor],
-      ]),
-    ),
-    source,
-  );
-  return { figure, missing: [...new Set(parts.flatMap(({ missing }) => missing))] };
+  const formula = parts.map(({ name }) => `${name} * of_${name}`).join(" + ");
+  const fed = parts.flatMap(({ name, figure, factor }): [string, Figure | DecimalText][] => [
+    [name, figure],
+    [`of_${name}`, factor],
+  ]);
+  const missing = [...new Set(parts.flatMap((part) => part.missing))];
+  return { figure: worked(naming, formula, Object.fromEntries(fed), source), missing };
 }
 
 function saltOf(
@@ -216,13 +185,10 @@ function perAmounts(
   const { label, places } = hundred;
   const { boiling } = nutrients[name];
   const share = boiling === "as sodium" ? kept.sodium : boiling === "as potassium" ? kept.potassium : undefined;
-  const scaled = (id: string, of: string, formula: string, from: Readonly<Record<string, Figure>>): Figure =>
-    worked(
-      { id: `${scope}${id}.${name}`, label: `${label} of ${of}`, unit: hundred.unit, places },
-      formula,
-      from,
-      massBalance,
-    );
+  const scaled = (id: string, of: string, formula: string, from: Readonly<Record<string, Figure>>): Figure => {
+    const naming = { id: `${scope}${id}.${name}`, label: `${label} of ${of}`, unit: hundred.unit, places };
+    return worked(naming, formula, from, massBalance);
+  };
   const left = share === undefined ? "" : " * kept / 100";
   const keeping = share && { kept: share };
   const bowl = raw && scaled("bowl-raw", "a raw bowl", "hundred * raw / 100", { hundred, raw });

@@ -33,31 +33,19 @@ function kept(element: Element): Figure {
   const [rawKey, boiledKey] = pairs[0];
   const raw = row(rawKey);
   const boiled = row(boiledKey);
-  const leaf = (of: Material, state: string, what: "protein" | Element, value: string): Figure =>
-    given(
-      {
-        id: `kept.${element}.${state}-${what}`,
-        label: `${what} of ${of.name}`,
-        unit: what === "protein" ? "g/100 g" : "mg/100 g",
-        places: what === "protein" ? 1 : 0,
-      },
-      value,
-      "table value",
-      of.source,
-    );
+  const leaf = (of: Material, state: string, what: "protein" | Element, value: string): Figure => {
+    const shown = what === "protein" ? { unit: "g/100 g", places: 1 } : { unit: "mg/100 g", places: 0 };
+    const naming = { id: `kept.${element}.${state}-${what}`, label: `${what} of ${of.name}`, ...shown };
+    return given(naming, value, "table value", of.source);
+  };
   const from = {
     boiled: leaf(boiled, "boiled", element, boiled[element] ?? "0"),
     before: leaf(raw, "raw", "protein", protein(raw)),
     raw: leaf(raw, "raw", element, raw[element] ?? "0"),
     after: leaf(boiled, "boiled", "protein", protein(boiled)),
   };
-  const figure = worked(
-    { id: `kept.${element}`, label: `${element} that boiling leaves`, unit: "%", places: 0 },
-    "100 * boiled * before / (raw * after)",
-    from,
-    massBalance,
-    raw.source,
-  );
+  const naming = { id: `kept.${element}`, label: `${element} that boiling leaves`, unit: "%", places: 0 };
+  const figure = worked(naming, "100 * boiled * before / (raw * after)", from, massBalance, raw.source);
   const shares = pairs.map(([one, other]) => share(row(one), row(other), element));
   const low = shares.reduce((a, b) => (a.lt(b) ? a : b));
   const high = shares.reduce((a, b) => (a.gt(b) ? a : b));

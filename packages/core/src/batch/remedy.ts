@@ -143,32 +143,17 @@ function dissolves({ line: { role, material }, exact }: WeighedLine): boolean {
 }
 
 function finerScale(weighed: WeighedLine, tolerance: Figure): FinerScale {
-  const most = worked(
-    {
-      id: `${weighed.line.id}.coarsest-division`,
-      label: `coarsest division that weighs ${weighed.line.name} within the tolerance`,
-      unit: "g",
-      places: 4,
-    },
-    "2 * mass * tolerance / 100",
-    { mass: weighed.exact, tolerance },
-    definition,
-  );
+  const { id, name } = weighed.line;
+  const coarsest = `coarsest division that weighs ${name} within the tolerance`;
+  const naming = { id: `${id}.coarsest-division`, label: coarsest, unit: "g", places: 4 };
+  const most = worked(naming, "2 * mass * tolerance / 100", { mass: weighed.exact, tolerance }, definition);
   const inUnit = dec(findUnit(weighed.unit)?.factor ?? 1);
   const fine = (division: Decimal): boolean => division.lte(most.value) && division.lt(weighed.division);
   const value = sold.map((division) => division.times(inUnit)).find(fine) ?? dec(most.value);
-  const division = found(
-    {
-      id: `${weighed.line.id}.finer-division`,
-      label: `division of a scale, as they are sold, that weighs ${weighed.line.name} within the tolerance`,
-      unit: "g",
-      places: Math.min(value.decimalPlaces(), 4),
-    },
-    value,
-    `the coarsest that is sold and at most ${decimalText(dec(most.value).toSignificantDigits(4))} g`,
-    [most],
-    commonPractice,
-  );
+  const label = `division of a scale, as they are sold, that weighs ${name} within the tolerance`;
+  const finer = { id: `${id}.finer-division`, label, unit: "g", places: Math.min(value.decimalPlaces(), 4) };
+  const by = `the coarsest that is sold and at most ${decimalText(dec(most.value).toSignificantDigits(4))} g`;
+  const division = found(finer, value, by, [most], commonPractice);
   return { kind: "finer scale", weighed, division };
 }
 
@@ -201,12 +186,9 @@ export function weightsWithStock(lines: readonly WeighedLine[], remedy: StockRem
 
 /** Water of a load that is left to pour beside the stock: the load keeps its total. */
 function waterLeft({ carrier, salts, stock }: StockRemedy): Figure {
-  return worked(
-    { id: `${carrier.line.id}.left`, label: `${carrier.line.name} left to weigh`, unit: "g", places: 2 },
-    "water + sum(salts) - stock",
-    { water: carrier.exact, salts: salts.map(({ exact }) => exact), stock: stock.perLoad },
-    massBalance,
-  );
+  const naming = { id: `${carrier.line.id}.left`, label: `${carrier.line.name} left to weigh`, unit: "g", places: 2 };
+  const from = { water: carrier.exact, salts: salts.map(({ exact }) => exact), stock: stock.perLoad };
+  return worked(naming, "water + sum(salts) - stock", from, massBalance);
 }
 
 /** What is left of a line, to the division of its scale; the plain weight of the load where that is the same. */
@@ -218,18 +200,10 @@ function leftToWeigh(
 ): Figure {
   if (dec(load.value).eq(value)) return load;
   const numbers = writtenWorking(exact)?.numbers ?? exact.value;
-  return found(
-    {
-      id: `${line.id}.with-stock`,
-      label: `${line.name} in a load with the stock`,
-      unit: "g",
-      places: Math.min(dec(division).decimalPlaces(), 6),
-    },
-    value,
-    `${numbers} = ${decimalText(dec(exact.value).toSignificantDigits(7))} g, rounded to ${division} g (${scale}), the total of the load kept`,
-    on,
-    ...exact.sources,
-  );
+  const by = `${numbers} = ${decimalText(dec(exact.value).toSignificantDigits(7))} g, rounded to ${division} g (${scale}), the total of the load kept`;
+  const places = Math.min(dec(division).decimalPlaces(), 6);
+  const naming = { id: `${line.id}.with-stock`, label: `${line.name} in a load with the stock`, unit: "g", places };
+  return found(naming, value, by, on, ...exact.sources);
 }
 
 /** What a load really gets of each ingredient, as it is weighed: with the stock where there is one. */
@@ -248,15 +222,7 @@ export function deliveredBy(
 }
 
 function allWater(poured: Figure, { carrier, stock }: StockRemedy): Figure {
-  return worked(
-    {
-      id: `${carrier.line.id}.in-all`,
-      label: `${carrier.line.name} in a load, the stock's with it`,
-      unit: "g",
-      places: 2,
-    },
-    "poured + brought",
-    { poured, brought: stock.brought },
-    massBalance,
-  );
+  const { id, name } = carrier.line;
+  const naming = { id: `${id}.in-all`, label: `${name} in a load, the stock's with it`, unit: "g", places: 2 };
+  return worked(naming, "poured + brought", { poured, brought: stock.brought }, massBalance);
 }

@@ -62,12 +62,8 @@ export function withRework(
     return refuse(problem("rework.no-new-dough", ["rework", "amount"], { amount: amount.text }));
   }
   if (most !== undefined && dec(share.value).gt(most.value)) {
-    return refuse(
-      problem("rework.beyond-own-limit", ["rework", "amount"], {
-        share: decimalText(dec(share.value).toSignificantDigits(4)),
-        most: most.text,
-      }),
-    );
+    const facts = { share: decimalText(dec(share.value).toSignificantDigits(4)), most: most.text };
+    return refuse(problem("rework.beyond-own-limit", ["rework", "amount"], facts));
   }
   const fresh = worked(
     { id: "load.fresh", label: "new dough of one load", ...grams },
@@ -98,14 +94,9 @@ export function withRework(
     { rework: mass, count },
     massBalance,
   );
-  const rework: Rework = {
-    name: "rework (the same dough)",
-    mass,
-    division: decimalText(scale.division),
-    unit: scale.unit,
-    scale: scale.name,
-    batch,
-    share,
-  };
-  return answer({ loads: { ...loads, flour }, rework });
+  const onScale = { division: decimalText(scale.division), unit: scale.unit, scale: scale.name };
+  return answer({
+    loads: { ...loads, flour },
+    rework: { name: "rework (the same dough)", mass, ...onScale, batch, share },
+  });
 }

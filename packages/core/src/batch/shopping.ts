@@ -29,11 +29,8 @@ export interface Shopping {
 export function shoppingFor(weighed: readonly WeighedLine[], prices: Prices, batch: Batch): Shopping {
   const lines = grouped(weighed).map((group) => shoppingLine(group, prices));
   const paid = lines.flatMap((line) => line.pay ?? []);
-  const pay = summed(
-    { id: "shopping.pay", label: "to pay", unit: prices.currency, places: prices.places },
-    { pay: paid },
-    definition,
-  );
+  const naming = { id: "shopping.pay", label: "to pay", unit: prices.currency, places: prices.places };
+  const pay = summed(naming, { pay: paid }, definition);
   const reach = stockReach(lines, batch);
   return { lines, pay, ...(reach && { reach }), notes: reach?.notes ?? [] };
 }

@@ -191,18 +191,10 @@ function pick(line: FormulaLine, flour: Figure, scales: readonly Scale[]): Picke
 function stepFigure(line: FormulaLine, exact: Figure, { scale, by }: Choice, scales: readonly Scale[]): Figure {
   const [only] = scale.figures;
   if (scales.length === 1 && only !== undefined) return only;
-  return found(
-    {
-      id: `${line.id}.division`,
-      label: `division of ${scale.name}`,
-      unit: "g",
-      places: Math.max(2, decimalPlaces(scale.division)),
-    },
-    scale.division,
-    by,
-    [exact, ...new Set(scales.flatMap(({ figures }) => figures))],
-    fromSpec,
-  );
+  const places = Math.max(2, decimalPlaces(scale.division));
+  const naming = { id: `${line.id}.division`, label: `division of ${scale.name}`, unit: "g", places };
+  const on = [exact, ...new Set(scales.flatMap(({ figures }) => figures))];
+  return found(naming, scale.division, by, on, fromSpec);
 }
 
 function weighedLine(

@@ -258,12 +258,9 @@ function sameSize(one: CutterSize, other: CutterSize): boolean {
 }
 
 function portionsOf(cut: CutPlan, batch: Batch): Pick<Strands, "portions" | "wanted"> {
-  const portions = worked(
-    { id: "batch.portions-made", label: "portions of all loads", unit: "", places: 0 },
-    "loads * portions",
-    { loads: batch.loads.count, portions: cut.portionsPerLoad },
-    massBalance,
-  );
+  const naming = { id: "batch.portions-made", label: "portions of all loads", unit: "", places: 0 };
+  const from = { loads: batch.loads.count, portions: cut.portionsPerLoad };
+  const portions = worked(naming, "loads * portions", from, massBalance);
   const { bowls } = batch.target;
   const spare =
     bowls &&
@@ -283,12 +280,8 @@ function portionsOf(cut: CutPlan, batch: Batch): Pick<Strands, "portions" | "wan
 
 /** How many portions are missing. */
 function shortOf(bowls: Figure, made: Figure): Figure {
-  return worked(
-    { id: "batch.portions-short", label: "portions short of the bowls wanted", unit: "", places: 0 },
-    "bowls - made",
-    { bowls, made },
-    definition,
-  );
+  const naming = { id: "batch.portions-short", label: "portions short of the bowls wanted", unit: "", places: 0 };
+  return worked(naming, "bowls - made", { bowls, made }, definition);
 }
 
 function accountOf({ account }: CutPlan, loads: Figure): readonly AccountLine[] {

@@ -204,12 +204,9 @@ function waterForEachGram(stated: DecimalText, raw: Figure): Figure {
 }
 
 function basketsOf(basket: Figure, { target, loads }: Batch): Figure {
-  return worked(
-    { id: "pot.baskets", label: "baskets of a load", unit: "", places: 0 },
-    "ceil(strands / loads / basket)",
-    { strands: target.strands, loads: loads.count, basket },
-    massBalance,
-  );
+  const naming = { id: "pot.baskets", label: "baskets of a load", unit: "", places: 0 };
+  const from = { strands: target.strands, loads: loads.count, basket };
+  return worked(naming, "ceil(strands / loads / basket)", from, massBalance);
 }
 
 /** Temperature of the noodles that go into the pot where the room's is not stated, °C. */

@@ -14,16 +14,9 @@ export function freeSteps(least: Decimal, greatest: Decimal, reduction: Reductio
   if (lastGap.lt(least) || lastGap.gt(greatest)) {
     const back = exact(springBack);
     const [thinnest, thickest] = [mm(upwards(least.times(back))), mm(downwards(greatest.times(back)))];
-    return refuse(
-      problem("passes.final-outside-gap", ["finalThickness"], {
-        lastGap: mm(lastGap),
-        least: mm(least),
-        greatest: mm(greatest),
-        thinnest,
-        thickest,
-        meant: `${lastGap.lt(least) ? thinnest : thickest} mm`,
-      }),
-    );
+    const meant = `${lastGap.lt(least) ? thinnest : thickest} mm`;
+    const facts = { lastGap: mm(lastGap), least: mm(least), greatest: mm(greatest), thinnest, thickest, meant };
+    return refuse(problem("passes.final-outside-gap", ["finalThickness"], facts));
   }
   const fewest = fewestPasses(exact(first), exact(final), exact(largestReduction));
   const count = (value: number): Figure =>

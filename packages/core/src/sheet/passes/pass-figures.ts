@@ -13,12 +13,9 @@ export function reductionFigure(id: string, label: string, before: Figure, after
 /** Length of the sheet after a pass, mm, its mass and width unchanged; none where no sheet is given. */
 export function lengthFigure(request: PassRequest, thickness: Figure, pass: number): Figure | undefined {
   if (request.sheet === undefined) return undefined;
-  return worked(
-    { id: `pass-${pass}.length`, label: `sheet length after pass ${pass}`, unit: "mm", places: 0 },
-    "mass * 1000 / (density * width * thickness)",
-    { ...sheetFeeds(request.sheet), thickness },
-    definition,
-  );
+  const naming = { id: `pass-${pass}.length`, label: `sheet length after pass ${pass}`, unit: "mm", places: 0 };
+  const from = { ...sheetFeeds(request.sheet), thickness };
+  return worked(naming, "mass * 1000 / (density * width * thickness)", from, definition);
 }
 
 function sheetFeeds({ mass, density, width }: NonNullable<PassRequest["sheet"]>) {

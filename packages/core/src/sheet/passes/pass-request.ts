@@ -67,11 +67,7 @@ export function usualFirst(gaps: PassRequest["gaps"]): DecimalText {
 
 function firstProblems({ firstThickness, compounding, gaps }: PassRequest): readonly Problem[] {
   if ((firstThickness === undefined) !== (compounding === undefined)) return [];
-  return [
-    problem(
-      "passes.first-thickness",
-      ["firstThickness"],
-      compounding === undefined ? { stated: "neither", meant: `${usualFirst(gaps)} mm` } : { stated: "both" },
-    ),
-  ];
+  const path = ["firstThickness"];
+  if (compounding !== undefined) return [problem("passes.first-thickness", path, { stated: "both" })];
+  return [problem("passes.first-thickness", path, { stated: "neither", meant: `${usualFirst(gaps)} mm` })];
 }

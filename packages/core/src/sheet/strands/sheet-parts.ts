@@ -30,12 +30,9 @@ export function lossFigure(dough: Figure, losses: Given | undefined): Figure {
 
 /** Length of all the dough of a load in one sheet. */
 export function wholeLength(sheets: Figure, { density, thickness }: SheetRequest, width: Figure): Figure {
-  return worked(
-    { id: "load.sheet-length", label: "length of the whole load as one sheet", ...wholeMillimetres },
-    "mass * 1000 / (density * width * thickness)",
-    { mass: sheets, density, width, thickness: askedFigure(thicknessNaming, thickness) },
-    definition,
-  );
+  const naming = { id: "load.sheet-length", label: "length of the whole load as one sheet", ...wholeMillimetres };
+  const from = { mass: sheets, density, width, thickness: askedFigure(thicknessNaming, thickness) };
+  return worked(naming, "mass * 1000 / (density * width * thickness)", from, definition);
 }
 
 /** Sheets of a load: as few as keep to the longest one; one where none is given. */
@@ -77,12 +74,9 @@ export function edgeFigure(
 /** Both ends of every sheet; the whole sheet where the ends meet. */
 export function endFigure(sheets: Figure, edges: Figure, length: Figure, endTrim: DecimalText | undefined): Figure {
   const end = askedOr({ id: "sheet.end-trim", label: "trim of an end", unit: "mm", places: 0 }, endTrim, none);
-  return worked(
-    { id: "account.end-trim", label: "end trim", ...grams },
-    microgram("(sheets - edges) * min(1, 2 * end / length)"),
-    { sheets, edges, end, length },
-    massBalance,
-  );
+  const naming = { id: "account.end-trim", label: "end trim", ...grams };
+  const from = { sheets, edges, end, length };
+  return worked(naming, microgram("(sheets - edges) * min(1, 2 * end / length)"), from, massBalance);
 }
 
 /** One cut across the sheet: its mass and length; and the portion. */
@@ -103,11 +97,8 @@ export function cutFigures(request: CutRequest, across: Figure, metre: Figure): 
     return { cut: portion, cutLength, portion };
   }
   const cutLength = asked(lengthNaming, request.strandLength ?? "0");
-  const cut = worked(
-    { id: "cut.mass", label: "mass of one cut across the sheet", ...grams },
-    microgram("across * metre * length / 1000"),
-    { across, metre, length: cutLength },
-    massBalance,
-  );
+  const naming = { id: "cut.mass", label: "mass of one cut across the sheet", ...grams };
+  const from = { across, metre, length: cutLength };
+  const cut = worked(naming, microgram("across * metre * length / 1000"), from, massBalance);
   return { cut, cutLength, portion: portion ?? renamed(cut, "portion.mass", "raw portion") };
 }

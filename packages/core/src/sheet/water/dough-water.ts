@@ -243,12 +243,9 @@ function drySalts(lines: readonly WeighedLine[]): readonly DrySalt[] {
         line.material.source,
       ),
     );
-    const mass = worked(
-      { id: `${salt}.mass`, label: `${salt} of one load`, unit: "g", places: 1 },
-      "sum(masses * share) / 100",
-      { masses: holding.map((one) => one.mass), share },
-      massBalance,
-    );
+    const naming = { id: `${salt}.mass`, label: `${salt} of one load`, unit: "g", places: 1 };
+    const from = { masses: holding.map((one) => one.mass), share };
+    const mass = worked(naming, "sum(masses * share) / 100", from, massBalance);
     return [{ salt, mass }];
   });
 }

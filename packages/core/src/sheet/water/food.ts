@@ -103,17 +103,9 @@ function massOf({ composition, name = "food" }: Food, component: Component): Fig
 }
 
 function property(component: Component, what: string, unit: string, polynomial: Polynomial, food: Food): Figure {
-  return worked(
-    {
-      id: `${food.name ?? "food"}.${component}-${what.replace(" ", "-")}`,
-      label: `${what} of ${component}`,
-      unit,
-      places: unit === "kg/m³" ? 1 : 4,
-    },
-    "c0 + c1 * t + c2 * t ^ 2",
-    { ...polynomial, t: food.temperature },
-    choiOkos,
-  );
+  const id = `${food.name ?? "food"}.${component}-${what.replace(" ", "-")}`;
+  const naming = { id, label: `${what} of ${component}`, unit, places: unit === "kg/m³" ? 1 : 4 };
+  return worked(naming, "c0 + c1 * t + c2 * t ^ 2", { ...polynomial, t: food.temperature }, choiOkos);
 }
 
 /** The density that a kitchen has measured, g/mL. @example givenDensity("1.24").value // => "1.24" */

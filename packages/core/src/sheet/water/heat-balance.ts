@@ -142,10 +142,7 @@ function bodyLimits(
 
 /** The flour temperature at which the balance would close with so much less heat, °C. */
 export function coolerFlour({ flour }: Mix, surplus: Figure): Figure {
-  return worked(
-    { id: "flour.cooler", label: "temperature of the flour", unit: "°C", places: 0 },
-    "own - surplus / (mass / 1000 * heat)",
-    { own: flour.temperature, surplus, mass: flour.mass, heat: flour.specificHeat ?? flourSpecificHeat },
-    definition,
-  );
+  const naming = { id: "flour.cooler", label: "temperature of the flour", unit: "°C", places: 0 };
+  const from = { own: flour.temperature, surplus, mass: flour.mass, heat: flour.specificHeat ?? flourSpecificHeat };
+  return worked(naming, "own - surplus / (mass / 1000 * heat)", from, definition);
 }

@@ -16,13 +16,9 @@ export function heatOfMelting(): Figure {
 
 /** The heat that ice takes up on its way to 0 °C, melted, kJ/kg. @example heatToMelt(meltingIce).value.slice(0, 5) // => "333.6" */
 export function heatToMelt(temperature: Figure): Figure {
-  return worked(
-    { id: "ice.heat", label: "heat taken up by ice until it has melted", unit: "kJ/kg", places: 1 },
-    "melting - (2.0623 + 0.0060769 * t / 2) * t",
-    { melting: heatOfMelting(), t: temperature },
-    choiOkos,
-    crcFusion,
-  );
+  const naming = { id: "ice.heat", label: "heat taken up by ice until it has melted", unit: "kJ/kg", places: 1 };
+  const from = { melting: heatOfMelting(), t: temperature };
+  return worked(naming, "melting - (2.0623 + 0.0060769 * t / 2) * t", from, choiOkos, crcFusion);
 }
 
 /** How much of the water has to be ice for the rest, from the tap, to come to the wanted temperature; g. */

@@ -61,12 +61,9 @@ export function waterTemperature(request: WaterRequest): Outcome<Published<Water
   const water = massOf("water", request.water);
   const dough = doughMass(request);
   const made = heatMade(request.heat, dough);
-  const temperature = worked(
-    { ...celsius("water", "water temperature"), bounds: { most: "100" } },
-    "wanted + (takenUp - made) / (water / 1000 * heat)",
-    { wanted, takenUp: heatTakenUp(request, wanted), made, water, heat: waterSpecificHeat },
-    definition,
-  );
+  const naming = { ...celsius("water", "water temperature"), bounds: { most: "100" } };
+  const from = { wanted, takenUp: heatTakenUp(request, wanted), made, water, heat: waterSpecificHeat };
+  const temperature = worked(naming, "wanted + (takenUp - made) / (water / 1000 * heat)", from, definition);
   const plan = { temperature, dough, heatMade: made };
   const shown = (places: number) => ({ temperature: fixedText(temperature.value, places) });
   if (exact(temperature).gt(100)) return refuse(problem("temperature.too-cold", ["flour", "temperature"], shown(0)));
@@ -120,12 +117,9 @@ function meltNote(share: Figure): Note {
 }
 
 function tooWarm(request: WaterRequest, plan: WaterPlan, water: Figure, iceTemperature: Figure): Problem {
-  const surplus = worked(
-    { id: "mix.surplus", label: "heat that all the water as ice cannot take up", unit: "kJ", places: 1 },
-    "water / 1000 * (-melting - heat * wanted)",
-    { water, melting: heatToMelt(iceTemperature), heat: waterSpecificHeat, wanted: plan.temperature },
-    definition,
-  );
+  const naming = { id: "mix.surplus", label: "heat that all the water as ice cannot take up", unit: "kJ", places: 1 };
+  const from = { water, melting: heatToMelt(iceTemperature), heat: waterSpecificHeat, wanted: plan.temperature };
+  const surplus = worked(naming, "water / 1000 * (-melting - heat * wanted)", from, definition);
   const flour = coolerFlour(request, surplus);
   const coolEnough = floorToDivision(dec(flour.value), ONE);
   return problem("temperature.too-warm", ["flour", "temperature"], { coolEnough: fixedText(coolEnough, 0) });
