@@ -186,7 +186,7 @@ describe("words and dashes", () => {
     for (const name of ["spec", ...Object.keys(batchCommand.flags).map((flag) => `--${flag}`)]) {
       expect(stdout).toMatch(new RegExp(`^ +${name} {2,}\\S`, "mu"));
     }
-    for (const [line] of batchCommand.examples) expect(stdout.split("\n")).toContain(`  ${line}`);
+    for (const line of Object.keys(batchCommand.examples)) expect(stdout.split("\n")).toContain(`  ${line}`);
   });
 
   test("the last of a flag said twice counts", async () => {
@@ -211,7 +211,7 @@ describe("a bug", () => {
   const broken: Command = {
     positionals: {},
     flags: {},
-    examples: [],
+    examples: {},
     run: () => Promise.reject(new TypeError("made to fail")),
   };
 

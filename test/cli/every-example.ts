@@ -23,7 +23,7 @@ export const everyCommand: readonly { readonly usage: string; readonly command: 
 /** The examples in the help of every command, and the flags that it takes. */
 export const examples = everyCommand.map(({ usage, command }) => ({
   usage,
-  lines: command.examples.map(([line]) => line),
+  lines: Object.keys(command.examples),
   flags: Object.keys(command.flags),
 }));
 

@@ -48,7 +48,7 @@ interface Line {
 const lines: readonly Line[] = everyCommand.flatMap(({ usage, command }) => {
   const flags = Object.keys(command.flags);
   if (/^(?:alkali|calibrate) /u.test(usage))
-    return command.examples.map(([example]) => ({ base: splitWords(example).slice(1), flags }));
+    return Object.keys(command.examples).map((example) => ({ base: splitWords(example).slice(1), flags }));
   const [name = ""] = usage.split(" ");
   return ["batch", "cost", "sheet"].includes(name) ? [{ base: [name, "examples/school-noodle.yaml"], flags }] : [];
 });

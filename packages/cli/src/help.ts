@@ -58,7 +58,10 @@ export function commandHelp(usage: string, describe: string, command: Command, w
     { heading: "Flags", rows: rowsAbout() },
     { heading: "Flags of the batch", rows: rowsAbout("batch") },
     { heading: "Flags of the answer", rows: [...rowsAbout("answer"), helpRow] },
-    { heading: "Examples", lines: command.examples.flatMap(([line, meaning]) => [line, `    ${meaning}`]) },
+    {
+      heading: "Examples",
+      lines: Object.entries(command.examples).flatMap(([line, meaning]) => [line, `    ${meaning}`]),
+    },
   ]);
 }
 

@@ -46,12 +46,10 @@ const sheet = calibration(
     gap: measure("gap", "Gap that it came through", "1.35 mm"),
   },
   measuredSheet,
-  [
-    [
-      "noodlewright calibrate sheet --length '1 m' --width '150 mm' --mass '278 g' --thickness '1.5 mm' --gap '1.35 mm'",
+  {
+    "noodlewright calibrate sheet --length '1 m' --width '150 mm' --mass '278 g' --thickness '1.5 mm' --gap '1.35 mm'":
       "density and spring-back",
-    ],
-  ],
+  },
 );
 
 const losses = calibration(
@@ -62,12 +60,10 @@ const losses = calibration(
     cutting: measure("cutting", "Weight before and after cutting", "9.6 kg + 90 g to 9.58 kg"),
   },
   measuredLosses,
-  [
-    [
-      "noodlewright calibrate losses --mixing '10 kg to 9.95 kg' --cutting '9.6 kg + 90 g to 9.58 kg'",
+  {
+    "noodlewright calibrate losses --mixing '10 kg to 9.95 kg' --cutting '9.6 kg + 90 g to 9.58 kg'":
       "losses by stage; what was added, such as dusting starch, after the plus",
-    ],
-  ],
+  },
 );
 
 const mixing = calibration(
@@ -81,12 +77,10 @@ const mixing = calibration(
     "room-at": measure("roomAt", "Temperature of the room", "20 °C"),
   },
   measuredMixing,
-  [
-    [
-      "noodlewright calibrate mixing --flour '10 kg' --water '3.5 kg' --flour-at '19 °C' --water-at '14 °C' --dough-at '25 °C'",
+  {
+    "noodlewright calibrate mixing --flour '10 kg' --water '3.5 kg' --flour-at '19 °C' --water-at '14 °C' --dough-at '25 °C'":
       "the heat of mixing of this mixer and dough",
-    ],
-  ],
+  },
 );
 
 const cooking = calibration(
@@ -99,10 +93,10 @@ const cooking = calibration(
     "solids-loss": measure("solidsLoss", "Solids lost to the pot", "5 %"),
   },
   measuredCooking,
-  [
-    ["noodlewright calibrate cooking --raw '500 g' --cooked '880 g'", "the cook gain, from weights"],
-    ["noodlewright calibrate cooking --raw-water '33 %' --cooked-water '65 %'", "the same from the water"],
-  ],
+  {
+    "noodlewright calibrate cooking --raw '500 g' --cooked '880 g'": "the cook gain, from weights",
+    "noodlewright calibrate cooking --raw-water '33 %' --cooked-water '65 %'": "the same from the water",
+  },
 );
 
 const toasting = calibration(
@@ -114,12 +108,10 @@ const toasting = calibration(
     protein: measure("protein", "Protein of the flour before, as is", "12.4 %"),
   },
   measuredToasting,
-  [
-    [
-      "noodlewright calibrate toasting --before '1000 g' --after '940 g' --moisture '13.6 %'",
+  {
+    "noodlewright calibrate toasting --before '1000 g' --after '940 g' --moisture '13.6 %'":
       "the moisture after, and how to write it into the spec",
-    ],
-  ],
+  },
 );
 
 /** `noodlewright calibrate`: the kitchen's own figures from what it measured. */

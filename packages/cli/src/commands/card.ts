@@ -23,10 +23,10 @@ export const cardCommand: Command = {
     ...batchFlags,
     ...setFlag,
   },
-  examples: [
-    ["noodlewright card noodle.yaml -o card.html", "the card of a spec, for A4"],
-    ["noodlewright card noodle.yaml -o card.html --paper letter --loads 1-2", "the first two loads, for Letter"],
-  ],
+  examples: {
+    "noodlewright card noodle.yaml -o card.html": "the card of a spec, for A4",
+    "noodlewright card noodle.yaml -o card.html --paper letter --loads 1-2": "the first two loads, for Letter",
+  },
   run: async (asked, io) => {
     const date = dateOf(asked, io);
     if (!date.ok) return printProblems(date.problems, asked, io);

@@ -24,7 +24,9 @@ export const cardsCommand: Command = {
     ...cardFlags,
     ...setFlag,
   },
-  examples: [["noodlewright cards specs -o cards", "a card for every spec that states a batch, and an index"]],
+  examples: {
+    "noodlewright cards specs -o cards": "a card for every spec that states a batch, and an index",
+  },
   run: async (asked, outside) => {
     const io = readingOnce(outside);
     const folder = asked.text("folder") ?? ".";

@@ -10,11 +10,11 @@ import { batchFlags, batchOverrides, specFlags } from "../shared/flags.ts";
 export const compareCommand: Command = {
   positionals: { specs: "Spec files in YAML or JSON; the first is the one that the others are held against" },
   flags: { ...batchFlags, ...specFlags },
-  examples: [
-    ["noodlewright compare noodle.yaml --set 'water.added=38 %'", "a noodle as written, and with more water"],
-    ["noodlewright compare summer.yaml winter.yaml", "two noodles: what differs, and whether errors could make it"],
-    ["noodlewright compare summer.yaml winter.yaml --dough '10 kg'", "both for the same mass of dough"],
-  ],
+  examples: {
+    "noodlewright compare noodle.yaml --set 'water.added=38 %'": "a noodle as written, and with more water",
+    "noodlewright compare summer.yaml winter.yaml": "two noodles: what differs, and whether errors could make it",
+    "noodlewright compare summer.yaml winter.yaml --dough '10 kg'": "both for the same mass of dough",
+  },
   run: async (asked, io) => {
     const paths = asked.list("specs");
     const sets = asked.list("set");

@@ -29,14 +29,12 @@ const certificate: ValueFlags = {
 /** `noodlewright lot`: the blend and the water for a new lot of a flour. */
 export const lotCommand = specCommand({
   flags: { ...certificate, ...holdFlag(usualLotHold), ...searchFlags, ...writeFlags },
-  examples: [
-    [
-      "noodlewright lot noodle.yaml --of 'bread flour' --protein '11.8 %' --moisture '14.4 %'",
+  examples: {
+    "noodlewright lot noodle.yaml --of 'bread flour' --protein '11.8 %' --moisture '14.4 %'":
       "figures of the certificate",
-    ],
-    ["noodlewright lot noodle.yaml", "the lot that the spec describes under lot:"],
-    ["noodlewright lot noodle.yaml --write", "makes the new lot the flour in use: its figures, the blend, the water"],
-  ],
+    "noodlewright lot noodle.yaml": "the lot that the spec describes under lot:",
+    "noodlewright lot noodle.yaml --write": "makes the new lot the flour in use: its figures, the blend, the water",
+  },
   question: (asked) => {
     const hold = asked.text("hold");
     return {

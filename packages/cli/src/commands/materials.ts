@@ -9,11 +9,11 @@ const kinds = ["flour", "starch", "gluten", "bran", "egg", "salt", "alkali", "fa
 export const materialsCommand: Command = {
   positionals: { words: "Words that the name must have; none lists all" },
   flags: { kind: { describe: "Only this kind", choices: kinds }, ...reportFlags },
-  examples: [
-    ["noodlewright materials rye", "every rye flour"],
-    ["noodlewright materials --kind alkali", "the alkaline products"],
-    ["noodlewright materials bread flour --format json", "for another program"],
-  ],
+  examples: {
+    "noodlewright materials rye": "every rye flour",
+    "noodlewright materials --kind alkali": "the alkaline products",
+    "noodlewright materials bread flour --format json": "for another program",
+  },
   run: async (asked, io) => {
     const words = asked.list("words").join(" ");
     const kind = kinds.find((one) => one === asked.text("kind"));

@@ -14,13 +14,11 @@ export const mendCommand = specCommand({
     "no-more": { describe: "What no more can be added of; may be given several times", placeholder: "bread flour" },
     ...batchFlags,
   },
-  examples: [
-    ["noodlewright mend noodle.yaml --weighed 'tap water=3170 g'", "too much water: what to add of all else"],
-    [
-      "noodlewright mend noodle.yaml --weighed 'tap water=3170 g' --no-more 'bread flour'",
+  examples: {
+    "noodlewright mend noodle.yaml --weighed 'tap water=3170 g'": "too much water: what to add of all else",
+    "noodlewright mend noodle.yaml --weighed 'tap water=3170 g' --no-more 'bread flour'":
       "the same, and how far off the formula it stays",
-    ],
-  ],
+  },
   question: (asked) => {
     const weighed = asked.list("weighed").map((text) => ({ amount: "", ...nameAndAmount(text) }));
     return {

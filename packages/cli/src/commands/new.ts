@@ -59,22 +59,16 @@ type Data = Readonly<Record<string, unknown>>;
 export const newCommand: Command = {
   positionals: { file: "Where to write it; noodle.yaml unless stated, - prints it" },
   flags,
-  examples: [
-    ["noodlewright new", "asks a few questions, and writes noodle.yaml; without a terminal it writes an example"],
-    ["noodlewright new --from handwritten.txt", "reads your own notes"],
-    [
-      "noodlewright new --from handwritten.txt --scale '1 g' --scale '0.1 g up to 500 g'",
+  examples: {
+    "noodlewright new": "asks a few questions, and writes noodle.yaml; without a terminal it writes an example",
+    "noodlewright new --from handwritten.txt": "reads your own notes",
+    "noodlewright new --from handwritten.txt --scale '1 g' --scale '0.1 g up to 500 g'":
       "a coarse scale, and a fine one that takes no more than 500 g",
-    ],
-    [
-      "noodlewright new evening-class.yaml --flour 'bread flour, protein 12 %' --water '36 %' --salt '1 %'",
+    "noodlewright new evening-class.yaml --flour 'bread flour, protein 12 %' --water '36 %' --salt '1 %'":
       "asks nothing that a flag says",
-    ],
-    [
-      "noodlewright new noodle.yaml --style 'yellow alkaline' --flour 'bread flour'",
+    "noodlewright new noodle.yaml --style 'yellow alkaline' --flour 'bread flour'":
       "water, salt and alkali as a source prints them for the style",
-    ],
-  ],
+  },
   run: async (asked, io) => {
     const given = await wishesOf(asked, io);
     if (typeof given === "number") return given;

@@ -23,14 +23,12 @@ export const nutritionCommand = specCommand({
     "cooked-weight": cookedWeight,
     "cook-gain": cookGain,
   },
-  examples: [
-    ["noodlewright nutrition noodle.yaml", "energy, nutrients and salt by the rules of the European Union"],
-    [
-      "noodlewright nutrition noodle.yaml --rules US --cooked-weight '230 g'",
+  examples: {
+    "noodlewright nutrition noodle.yaml": "energy, nutrients and salt by the rules of the European Union",
+    "noodlewright nutrition noodle.yaml --rules US --cooked-weight '230 g'":
       "a serving by the rules of the United States",
-    ],
-    ["noodlewright nutrition noodle.yaml --jurisdiction CA", "the allergens by the list of Canada"],
-  ],
+    "noodlewright nutrition noodle.yaml --jurisdiction CA": "the allergens by the list of Canada",
+  },
   question: (asked) => {
     const rules = ruleBooks.find((one) => one === asked.text("rules"));
     const jurisdiction = jurisdictions.find((one) => one === asked.text("jurisdiction"));

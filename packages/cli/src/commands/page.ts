@@ -23,10 +23,10 @@ export const pageCommand: Command = {
     ...batchFlags,
     ...setFlag,
   },
-  examples: [
-    ["noodlewright page noodle.yaml -o noodle.html", "the page of a spec, to send to a phone"],
-    ["noodlewright page noodle.yaml -o noodle.html --bowls 40", "the same for another number of bowls"],
-  ],
+  examples: {
+    "noodlewright page noodle.yaml -o noodle.html": "the page of a spec, to send to a phone",
+    "noodlewright page noodle.yaml -o noodle.html --bowls 40": "the same for another number of bowls",
+  },
   run: async (asked, io) => {
     const order = orderOf(asked, batchOverrides(asked));
     const loading = await loadSpec(order.path, order, io, "machines");

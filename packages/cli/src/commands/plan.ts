@@ -15,10 +15,10 @@ const planFlags: ValueFlags = {
 /** `noodlewright plan`: the day, backwards from service. */
 export const planCommand = specCommand({
   flags: { ...planFlags, ...batchFlags },
-  examples: [
-    ["noodlewright plan noodle.yaml --serve 12:15", "when each load is weighed, mixed, rolled, cut and boiled"],
-    ["noodlewright plan noodle.yaml --serve 12:15 --pots 3", "the same with another pot"],
-  ],
+  examples: {
+    "noodlewright plan noodle.yaml --serve 12:15": "when each load is weighed, mixed, rolled, cut and boiled",
+    "noodlewright plan noodle.yaml --serve 12:15 --pots 3": "the same with another pot",
+  },
   question: (asked) => ({
     ask: askDay,
     overrides: overridesOf({ ...planFlags, ...batchFlags }, asked),

@@ -20,12 +20,12 @@ export const replaceCommand: Command = {
     ...writeFlags,
     ...specFlags,
   },
-  examples: [
-    ["noodlewright replace noodle.yaml --missing 'rye flour' --shelf 'spelt, whole grain'", "by what is on the shelf"],
-    ["noodlewright replace noodle.yaml --missing 'bread flour' --hold 'protein, ash'", "holding ash as well"],
-    ["noodlewright replace noodle.yaml --missing 'whole egg' --with 'dried whole egg'", "egg, and the water for it"],
-    ["noodlewright replace noodle.yaml --missing 'rye flour' --write", "writes the new blend into the spec"],
-  ],
+  examples: {
+    "noodlewright replace noodle.yaml --missing 'rye flour' --shelf 'spelt, whole grain'": "by what is on the shelf",
+    "noodlewright replace noodle.yaml --missing 'bread flour' --hold 'protein, ash'": "holding ash as well",
+    "noodlewright replace noodle.yaml --missing 'whole egg' --with 'dried whole egg'": "egg, and the water for it",
+    "noodlewright replace noodle.yaml --missing 'rye flour' --write": "writes the new blend into the spec",
+  },
   run: (asked, io) => {
     const [missing, by, hold] = [asked.text("missing"), asked.text("with"), asked.text("hold")];
     if (missing === undefined) return printProblems([nothingMissing], asked, io);

@@ -6,10 +6,10 @@ import type { Command } from "../shared/command.ts";
 export const schemaCommand: Command = {
   positionals: { of: "spec, kitchen, report or problems; spec unless stated" },
   flags: {},
-  examples: [
-    ["noodlewright schema > noodle.schema.json", "for an editor that completes and checks the spec"],
-    ["noodlewright schema report", "the form of --format json"],
-  ],
+  examples: {
+    "noodlewright schema > noodle.schema.json": "for an editor that completes and checks the spec",
+    "noodlewright schema report": "the form of --format json",
+  },
   run: async (asked, io) => {
     const name = asked.text("of") ?? "spec";
     const known = schemaNames.find((one) => one === name);

@@ -17,11 +17,11 @@ const sheetFlags: ValueFlags = {
 /** `noodlewright sheet`: passes, strands and portions on the machine at hand. */
 export const sheetCommand = specCommand({
   flags: { ...sheetFlags, ...batchFlags },
-  examples: [
-    ["noodlewright sheet noodle.yaml", "the passes, the strands, and where the dough goes"],
-    ["noodlewright sheet noodle.yaml --thickness '1.2 mm' --cutter 22", "a thinner, finer noodle"],
-    ["noodlewright sheet noodle.yaml --format csv --table account", "the account, for a spreadsheet"],
-  ],
+  examples: {
+    "noodlewright sheet noodle.yaml": "the passes, the strands, and where the dough goes",
+    "noodlewright sheet noodle.yaml --thickness '1.2 mm' --cutter 22": "a thinner, finer noodle",
+    "noodlewright sheet noodle.yaml --format csv --table account": "the account, for a spreadsheet",
+  },
   question: (asked) => ({
     ask: askSheet,
     overrides: overridesOf({ ...sheetFlags, ...batchFlags }, asked),

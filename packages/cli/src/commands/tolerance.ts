@@ -21,14 +21,12 @@ const trials: ValueFlags = {
 /** `noodlewright tolerance`: what errors do to a load, and which of them matters. */
 export const toleranceCommand = specCommand({
   flags: { ...trials, ...batchFlags },
-  examples: [
-    [
-      "noodlewright tolerance noodle.yaml",
+  examples: {
+    "noodlewright tolerance noodle.yaml":
       "protein, dough water, alkali and bowls, with the errors that the spec states",
-    ],
-    ["noodlewright tolerance noodle.yaml --seed 7 --runs 5000", "other and more random trials"],
-    ["noodlewright tolerance noodle.yaml --format svg --picture water-causes", "a picture of the shares"],
-  ],
+    "noodlewright tolerance noodle.yaml --seed 7 --runs 5000": "other and more random trials",
+    "noodlewright tolerance noodle.yaml --format svg --picture water-causes": "a picture of the shares",
+  },
   question: (asked) => {
     const wish = dataOf(overridesOf(trials, asked));
     return {

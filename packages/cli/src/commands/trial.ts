@@ -10,10 +10,10 @@ const asking: ValueFlags = {
 /** `noodlewright trial`: three small doughs that show how much water a blend takes. */
 export const trialCommand = specCommand({
   flags: { ...asking },
-  examples: [
-    ["noodlewright trial noodle.yaml", "three doughs of 200 g of flour, 1 % of water apart"],
-    ["noodlewright trial noodle.yaml --flour '500 g' --step '2 %'", "larger ones, further apart"],
-  ],
+  examples: {
+    "noodlewright trial noodle.yaml": "three doughs of 200 g of flour, 1 % of water apart",
+    "noodlewright trial noodle.yaml --flour '500 g' --step '2 %'": "larger ones, further apart",
+  },
   question: (asked) => {
     const [flour, step] = [asked.text("flour"), asked.text("step")];
     const wish = { ...(flour !== undefined && { flour }), ...(step !== undefined && { step }) };

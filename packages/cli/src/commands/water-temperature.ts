@@ -32,13 +32,11 @@ const massFlags: ValueFlags = {
 export const waterTemperatureCommand: Command = {
   positionals: { spec: "Spec file in YAML or JSON, or - for standard input; none for a mix of flour and water" },
   flags: { ...temperatureFlags, ...batchFlags, ...massFlags, ...specFlags },
-  examples: [
-    ["noodlewright water-temperature noodle.yaml --flour-at '24 °C'", "for one load, on a warm day"],
-    [
-      "noodlewright water-temperature --flour '10 kg' --water '3.5 kg' --dough-at '25 °C' --flour-at '19 °C'",
+  examples: {
+    "noodlewright water-temperature noodle.yaml --flour-at '24 °C'": "for one load, on a warm day",
+    "noodlewright water-temperature --flour '10 kg' --water '3.5 kg' --dough-at '25 °C' --flour-at '19 °C'":
       "for a mix without a spec",
-    ],
-  ],
+  },
   run: (asked, io) => {
     if (asked.text("spec") === undefined) return plainMix(asked, io);
     const overrides = overridesOf({ ...temperatureFlags, ...batchFlags }, asked);

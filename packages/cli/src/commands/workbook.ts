@@ -24,10 +24,10 @@ export const workbookCommand: Command = {
     ...batchFlags,
     ...setFlag,
   },
-  examples: [
-    ["noodlewright workbook noodle.yaml -o noodle.xlsx", "weights, water, alkali and cost, as live formulas"],
-    ["noodlewright workbook noodle.yaml -o noodle.xlsx --bowls 40", "the same for another number of bowls"],
-  ],
+  examples: {
+    "noodlewright workbook noodle.yaml -o noodle.xlsx": "weights, water, alkali and cost, as live formulas",
+    "noodlewright workbook noodle.yaml -o noodle.xlsx --bowls 40": "the same for another number of bowls",
+  },
   run: async (asked, io) => {
     const out = asked.text("out");
     if (out === undefined || out === "-") return printProblems([noFile], asked, io);

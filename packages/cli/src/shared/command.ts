@@ -27,7 +27,8 @@ export interface Asked {
 export interface Command {
   readonly positionals: Readonly<Record<string, string>>;
   readonly flags: Readonly<Record<string, Flag>>;
-  readonly examples: readonly (readonly [line: string, meaning: string])[];
+  /** What its lines mean. */
+  readonly examples: Readonly<Record<string, string>>;
   readonly run: (asked: Asked, io: Io) => Promise<ExitStatus>;
 }
 

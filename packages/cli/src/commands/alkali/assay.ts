@@ -24,14 +24,12 @@ export const assayCommand = member({
     water: { describe: "Water in the product", placeholder: "0.6 %" },
     ...memberFlags,
   },
-  examples: [
-    ["noodlewright alkali assay 'Na2CO3 9, K2CO3 1' --alkalinity '96 % as Na2CO3' --water '1 %'", "from a certificate"],
-    ["noodlewright alkali assay Na2CO3 --acid '37.4 mL' --normality '1 N' --sample '2 g'", "from a titration"],
-    [
-      "noodlewright alkali assay Na2CO3 --acid '36 mL' --phenolphthalein '17 mL' --normality '1 N' --sample '2 g'",
+  examples: {
+    "noodlewright alkali assay 'Na2CO3 9, K2CO3 1' --alkalinity '96 % as Na2CO3' --water '1 %'": "from a certificate",
+    "noodlewright alkali assay Na2CO3 --acid '37.4 mL' --normality '1 N' --sample '2 g'": "from a titration",
+    "noodlewright alkali assay Na2CO3 --acid '36 mL' --phenolphthalein '17 mL' --normality '1 N' --sample '2 g'":
       "from both end points: hydroxide, carbonate and bicarbonate",
-    ],
-  ],
+  },
   read: (ask) => {
     const { composition } = ask.product(ask.text("salts"), "<salts>");
     const water = ask.maybe("water", ["share"])?.value ?? "0";

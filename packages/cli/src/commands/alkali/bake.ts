@@ -35,14 +35,12 @@ export const bakeCommand = member({
     units: memberFlags.units,
     table: memberFlags.table,
   },
-  examples: [
-    ["noodlewright alkali bake", "what a full conversion leaves"],
-    ["noodlewright alkali bake --before '500 g' --after '318 g'", "how far it went"],
-    [
-      "noodlewright alkali bake --before '500 g' --after '330 g' --for 'potassium carbonate' --dose '40 g'",
+  examples: {
+    "noodlewright alkali bake": "what a full conversion leaves",
+    "noodlewright alkali bake --before '500 g' --after '318 g'": "how far it went",
+    "noodlewright alkali bake --before '500 g' --after '330 g' --for 'potassium carbonate' --dose '40 g'":
       "how much of it does for a written dose",
-    ],
-  ],
+  },
   read: (ask) => {
     const salt = ask.text("salt") === "potassium bicarbonate" ? salts["potassium bicarbonate"] : salts["baking soda"];
     const weighed = ["before", "after", "moisture", "assay", "for", "dose"].some(

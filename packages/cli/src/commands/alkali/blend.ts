@@ -12,12 +12,10 @@ export const blendCommand = member({
     potassium: { describe: "Potassium carbonate, % by mass of the anhydrous carbonates", placeholder: "60 %" },
     ...solutionFlags,
   },
-  examples: [
-    [
-      "noodlewright alkali blend 'Na2CO3 15 %, water rest' 'K2CO3 40 %, water rest' --strength '15 %' --potassium '60 %' --amount '1 kg'",
+  examples: {
+    "noodlewright alkali blend 'Na2CO3 15 %, water rest' 'K2CO3 40 %, water rest' --strength '15 %' --potassium '60 %' --amount '1 kg'":
       "a bottle of 6 to 4 from two stocks",
-    ],
-  ],
+  },
   read: (ask) => {
     const stocks: readonly [Product, Product] = [
       ask.product(ask.text("one"), "<one>"),

@@ -46,24 +46,15 @@ export const convertCommand = member({
     ...setFlag,
     ...memberFlags,
   },
-  examples: [
-    [
-      "noodlewright alkali convert 'Na2CO3 60 %, K2CO3 40 %' 'sodium carbonate' 'potassium carbonate' --dose '45 g'",
+  examples: {
+    "noodlewright alkali convert 'Na2CO3 60 %, K2CO3 40 %' 'sodium carbonate' 'potassium carbonate' --dose '45 g'":
       "a powder of one ratio to the two pure salts",
-    ],
-    [
-      "noodlewright alkali convert 'K2CO3 6, Na2CO3 4 at 30 °Bé' 'sodium carbonate' --dose '3 %' --water '36 %'",
+    "noodlewright alkali convert 'K2CO3 6, Na2CO3 4 at 30 °Bé' 'sodium carbonate' --dose '3 %' --water '36 %'":
       "a bottle of solution to powder, on 100 g of flour",
-    ],
-    [
-      "noodlewright alkali convert 'sodium carbonate' 'baking soda' --dose '1 %' --water '36 %'",
-      "and what is not kept",
-    ],
-    [
-      "noodlewright alkali convert 'sodium carbonate' 'baking soda' --spec noodle.yaml --write",
+    "noodlewright alkali convert 'sodium carbonate' 'baking soda' --dose '1 %' --water '36 %'": "and what is not kept",
+    "noodlewright alkali convert 'sodium carbonate' 'baking soda' --spec noodle.yaml --write":
       "the dose of a spec, and the new one written into it",
-    ],
-  ],
+  },
   read: (ask, noodle) => {
     const {
       written,

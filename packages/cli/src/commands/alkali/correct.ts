@@ -21,16 +21,12 @@ export const correctCommand = member({
     tank: { describe: "What the tank holds", placeholder: "10 L" },
     ...solutionFlags,
   },
-  examples: [
-    [
-      "noodlewright alkali correct 'Na2CO3 at 12 °Bé' 'sodium carbonate' --amount '4.2 kg' --strength '12 %'",
+  examples: {
+    "noodlewright alkali correct 'Na2CO3 at 12 °Bé' 'sodium carbonate' --amount '4.2 kg' --strength '12 %'":
       "what to add",
-    ],
-    [
-      "noodlewright alkali correct Na2CO3 'sodium carbonate' --reading '16.4 °Bé' --temperature '12 °C' --amount '4.2 kg' --strength '12 %' --tank '5 L'",
+    "noodlewright alkali correct Na2CO3 'sodium carbonate' --reading '16.4 °Bé' --temperature '12 °C' --amount '4.2 kg' --strength '12 %' --tank '5 L'":
       "the same from a reading in the cold, in a tank",
-    ],
-  ],
+  },
   read: (ask) => {
     const named = ask.product(ask.text("batch"), "<batch>");
     const salts = ask.product(ask.text("salts"), "<salts>");

@@ -11,10 +11,10 @@ export const diluteCommand = member({
     strength: { describe: "Strength to reach", placeholder: "10 %" },
     ...solutionFlags,
   },
-  examples: [
-    ["noodlewright alkali dilute 'K2CO3 40 %, water rest' --amount '500 g' --strength '20 %'", "half as strong"],
-    ["noodlewright alkali dilute 'Na2CO3 at 15 °Bé' --amount '1 L' --strength '50 g/L'", "by hydrometer and volume"],
-  ],
+  examples: {
+    "noodlewright alkali dilute 'K2CO3 40 %, water rest' --amount '500 g' --strength '20 %'": "half as strong",
+    "noodlewright alkali dilute 'Na2CO3 at 15 °Bé' --amount '1 L' --strength '50 g/L'": "by hydrometer and volume",
+  },
   read: (ask) => {
     const stock = ask.product(ask.text("stock"), "<stock>");
     const amount = ask.amount("amount");

@@ -13,16 +13,12 @@ export const makeCommand = member({
     ratio: { describe: "Parts of the products, in their order; equal parts unless stated", placeholder: "6 to 4" },
     ...solutionFlags,
   },
-  examples: [
-    [
-      "noodlewright alkali make 'potassium carbonate' 'sodium carbonate' --ratio '6 to 4' --strength '30 °Bé' --amount '2 L'",
+  examples: {
+    "noodlewright alkali make 'potassium carbonate' 'sodium carbonate' --ratio '6 to 4' --strength '30 °Bé' --amount '2 L'":
       "a bottle of the usual kind, checked with a hydrometer",
-    ],
-    [
-      "noodlewright alkali make 'sodium carbonate' --strength '10 %' --amount '1 kg' --storage '4 °C'",
+    "noodlewright alkali make 'sodium carbonate' --strength '10 %' --amount '1 kg' --storage '4 °C'":
       "will it stay clear in the fridge?",
-    ],
-  ],
+  },
   read: (ask) => {
     const names = ask.list("products");
     const text = ask.text("ratio");

@@ -36,16 +36,12 @@ export const stockCommand: Command = {
       placeholder: "1 g",
     },
   },
-  examples: [
-    [
-      "noodlewright alkali stock 'sodium carbonate' --dose '8 g' --division '1 g' --loads 4 --keep '5 d'",
+  examples: {
+    "noodlewright alkali stock 'sodium carbonate' --dose '8 g' --division '1 g' --loads 4 --keep '5 d'":
       "for a scale of 1 g",
-    ],
-    [
-      "noodlewright alkali stock --spec noodle.yaml --division '5 g' --storage '4 °C'",
+    "noodlewright alkali stock --spec noodle.yaml --division '5 g' --storage '4 °C'":
       "for the loads of a spec, kept cold",
-    ],
-  ],
+  },
   run: async (asked, io) => {
     const own = await ownMaterials(asked, io);
     if (!own.ok) return printProblems(own.problems, asked, io);

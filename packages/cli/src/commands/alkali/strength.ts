@@ -25,14 +25,12 @@ export const strengthCommand = member({
     "volume-error": { describe: "How far the volume may be off", placeholder: "0.5 mL", fallback: "0.5 mL" },
     ...memberFlags,
   },
-  examples: [
-    [
-      "noodlewright alkali strength 'K2CO3 6, Na2CO3 4' --reading '28.5 °Bé' --error '0.2 °Bé'",
+  examples: {
+    "noodlewright alkali strength 'K2CO3 6, Na2CO3 4' --reading '28.5 °Bé' --error '0.2 °Bé'":
       "what is left in the bottle",
-    ],
-    ["noodlewright alkali strength K2CO3 --weighed '121.4 g' --volume '100 mL'", "the same from a flask and a scale"],
-    ["noodlewright alkali strength 'Na2CO3 at 1.2 mol/L'", "one measure in all others"],
-  ],
+    "noodlewright alkali strength K2CO3 --weighed '121.4 g' --volume '100 mL'": "the same from a flask and a scale",
+    "noodlewright alkali strength 'Na2CO3 at 1.2 mol/L'": "one measure in all others",
+  },
   read: (ask) => {
     const { name, composition: salts } = ask.product(ask.text("product"), "<product>");
     const measure = measuring(ask);
