@@ -13,7 +13,7 @@ import { type Loads, splitLoads } from "./loads.ts";
 import { deliveredBy, findRemedies, type Remedies, type StockedWeight, weightsWithStock } from "./remedy.ts";
 import { type Rework, withRework } from "./rework.ts";
 import { findTarget, type Target } from "./target.ts";
-import { type Scale, scalesOf, type WeighedLine, weighApart, weighingTolerance, weighLoad } from "./weighing.ts";
+import { type Scales, scalesOf, type WeighedLine, weighApart, weighingTolerance, weighLoad } from "./weighing.ts";
 
 /** A batch: what to weigh for each load, and what it comes to. */
 export interface Batch {
@@ -111,12 +111,7 @@ function beyondLimits(spec: Spec, formula: Formula, { lines, dusting, rework, lo
   };
 }
 
-function weighLeaving(
-  left: LeftUnused,
-  spec: Spec,
-  formula: Formula,
-  scales: Outcome<readonly Scale[]>,
-): Outcome<Weights> {
+function weighLeaving(left: LeftUnused, spec: Spec, formula: Formula, scales: Outcome<Scales>): Outcome<Weights> {
   const target = findTarget(spec, formula, left);
   const loads = target.ok ? splitLoads(target.value.dough, formula.water.dough, spec.mixer, left.mixer) : undefined;
   if (!target.ok || !scales.ok || !loads?.ok) {
@@ -153,7 +148,7 @@ function weighLeaving(
 function planned(
   spec: Spec,
   formula: Formula,
-  scales: readonly Scale[],
+  scales: Scales,
   weights: Weights,
   notes: readonly Note[],
 ): Outcome<Batch> {

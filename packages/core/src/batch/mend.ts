@@ -25,7 +25,7 @@ import type { Batch } from "./batch.ts";
 import { linesOf } from "./dough-size.ts";
 import { runStages } from "./losses.ts";
 import type { Rework } from "./rework.ts";
-import { chooseScale, type Scale, type WeighedLine } from "./weighing.ts";
+import { chooseScale, type Scales, type WeighedLine } from "./weighing.ts";
 
 /** What is in the bowl of one load that should not be, and what there is no more of. */
 export interface MendWish {
@@ -88,7 +88,7 @@ export function mendLoad(
   spec: Spec,
   formula: Formula,
   batch: Batch,
-  scales: readonly Scale[],
+  scales: Scales,
   wish: MendWish,
 ): Outcome<Published<Mended>> {
   const read = readWish(spec, formula, batch, wish);
@@ -217,7 +217,7 @@ function alreadyIn(id: string, name: string, planned: Figure, said: string | und
 }
 
 /** The lines of a load that grows so many times, or as the flour does where some of it is missing. */
-function linesBy(times: Figure, inBowl: readonly InBowl[], scales: readonly Scale[]): readonly MendedLine[] {
+function linesBy(times: Figure, inBowl: readonly InBowl[], scales: Scales): readonly MendedLine[] {
   const flours = inBowl.filter(({ line }) => line.line.role === "flour").map((one) => mended(one, times, scales));
   const missing = flours.some(({ planned, total }) =>
     dec(total.value)
@@ -248,12 +248,7 @@ function offFormula(
 }
 
 /** The rework of a load: what is planned of it and not in yet is added, and no more than that. */
-function mendedRework(
-  rework: Rework,
-  said: string | undefined,
-  isShort: boolean,
-  scales: readonly Scale[],
-): MendedRework {
+function mendedRework(rework: Rework, said: string | undefined, isShort: boolean, scales: Scales): MendedRework {
   const { mass, name } = rework;
   const already = alreadyIn(reworkId, "rework", mass, said);
   return { name, planned: mass, ...addition({ id: reworkId, name: "rework" }, mass, already, isShort, scales) };
@@ -312,7 +307,7 @@ function flourTimes(flours: readonly MendedLine[]): Figure {
 }
 
 /** What to add of one ingredient, rounded to the scale that weighs so little. */
-function mended({ line, planned, already, isShort }: InBowl, times: Figure, scales: readonly Scale[]): MendedLine {
+function mended({ line, planned, already, isShort }: InBowl, times: Figure, scales: Scales): MendedLine {
   const { id, name } = line.line;
   const naming = { id: `${id}.wanted`, label: `${name} that is right`, unit: "g", places: 2 };
   const from = { listed: planned, planned: line.exact, times };
@@ -326,7 +321,7 @@ function addition(
   wanted: Figure,
   already: Figure,
   isShort: boolean,
-  scales: readonly Scale[],
+  scales: Scales,
 ): Omit<MendedLine, "name" | "planned"> {
   const lacking = dec(wanted.value).minus(already.value);
   const isEnough = isShort || lacking.lte(0);

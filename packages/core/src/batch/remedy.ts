@@ -9,7 +9,7 @@ import { type Decimal, dec, decimalText } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { findUnit, type ScaleUnit } from "../number/units.ts";
 import type { Delivered } from "./as-weighed.ts";
-import { chooseScale, type Scale, tooLittle, type WeighedLine } from "./weighing.ts";
+import { chooseScale, type Scales, tooLittle, type WeighedLine } from "./weighing.ts";
 
 /** A scale, as they are sold, that weighs an ingredient within the tolerance. */
 export interface FinerScale {
@@ -73,7 +73,7 @@ const sold = ["5", "2", "1", "0.5", "0.1", "0.05", "0.01", "0.005", "0.001"].map
  */
 export function findRemedies(
   lines: readonly WeighedLine[],
-  scales: readonly Scale[],
+  scales: Scales,
   loads: Figure,
   tolerance: Figure,
 ): Remedies {
@@ -88,7 +88,7 @@ export function findRemedies(
 function stockOf(
   lines: readonly WeighedLine[],
   small: readonly WeighedLine[],
-  scales: readonly Scale[],
+  scales: Scales,
   loads: Figure,
   tolerance: Figure,
 ): StockRemedy | undefined {

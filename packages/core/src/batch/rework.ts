@@ -5,7 +5,7 @@ import { dec, decimalText, digitsText, floorToDivision, roundToDivision } from "
 import type { Spec } from "../spec/spec.ts";
 import type { Loads } from "./loads.ts";
 import type { ScaledMass } from "./remedy.ts";
-import { chooseScale, type Scale } from "./weighing.ts";
+import { chooseScale, type Scales } from "./weighing.ts";
 
 /** Trimmings of the same dough that go into each load beside the new dough. */
 export interface Rework extends ScaledMass {
@@ -39,7 +39,7 @@ export function withRework(
   loads: Loads,
   parts: Figure,
   spec: Spec,
-  scales: readonly Scale[],
+  scales: Scales,
 ): Outcome<{ readonly loads: Loads; readonly rework?: Rework }> {
   if (spec.rework === undefined || dec(spec.rework.amount.value).isZero()) return answer({ loads });
   const { count, dough } = loads;

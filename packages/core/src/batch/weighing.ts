@@ -35,6 +35,9 @@ export interface Scale {
   readonly figures: readonly Figure[];
 }
 
+/** All the scales of a kitchen. */
+export type Scales = readonly Scale[];
+
 /** One ingredient of a load, as it is weighed. */
 export interface WeighedLine {
   readonly line: FormulaLine;
@@ -66,7 +69,7 @@ const usualDivision: Readonly<Record<"g" | "oz", Quantity>> = {
 };
 
 /** The scales of a spec, or one that shows whole grams (tenths of an ounce for US units) where it names none, which a note says. */
-export function scalesOf(spec: Pick<Spec, "scales" | "weighingTolerance">, us: boolean): Outcome<readonly Scale[]> {
+export function scalesOf(spec: Pick<Spec, "scales" | "weighingTolerance">, us: boolean): Outcome<Scales> {
   const tolerance = weighingTolerance(spec);
   const assumed = spec.scales === undefined;
   const stated: NonNullable<Spec["scales"]> = spec.scales ?? [{ division: usualDivision[us ? "oz" : "g"] }];
@@ -95,7 +98,7 @@ export function scalesOf(spec: Pick<Spec, "scales" | "weighingTolerance">, us: b
 }
 
 /** Where the finest of several scales states no capacity, it weighs only what asks for it. */
-function boundlessNotes(scales: readonly Scale[]): readonly Note[] {
+function boundlessNotes(scales: Scales): readonly Note[] {
   const finest = scales.reduce(finer);
   const boundless = scales.length > 1 && finest.capacity === undefined;
   return boundless ? [note("scales.capacity-unknown", ["scales"], { name: finest.name })] : [];
@@ -139,10 +142,10 @@ function coarser(one: Scale, other: Scale): Scale {
  * may not take much: it weighs what none of known capacity takes and shows within the weighing tolerance, and of several the
  * coarsest that does is taken.
  */
-export function chooseScale(mass: Decimal, scales: readonly Scale[]): Choice {
+export function chooseScale(mass: Decimal, scales: Scales): Choice {
   const holding = scales.filter(({ capacity }) => capacity?.gte(mass));
   const boundless = scales.filter(({ capacity }) => capacity === undefined);
-  const shown = (some: readonly Scale[]) => some.filter(({ showsFrom }) => mass.gte(showsFrom));
+  const shown = (some: Scales) => some.filter(({ showsFrom }) => mass.gte(showsFrom));
   const [held, open] = [shown(holding), shown(boundless)];
   if (held.length === 0 && open.length > 0) {
     return { scale: open.reduce(coarser), lots: 1, by: "the coarsest of unknown capacity that shows it well enough" };
@@ -164,7 +167,7 @@ export function weighLoad(
   lines: readonly FormulaLine[],
   flour: Figure,
   count: Figure,
-  scales: readonly Scale[],
+  scales: Scales,
 ): readonly WeighedLine[] {
   const picked = lines.map((line) => pick(line, flour, scales));
   const rounded = roundKeepingTotal(
@@ -179,7 +182,7 @@ interface Picked extends Pick<WeighedLine, "line" | "exact" | "step"> {
   readonly choice: Choice;
 }
 
-function pick(line: FormulaLine, flour: Figure, scales: readonly Scale[]): Picked {
+function pick(line: FormulaLine, flour: Figure, scales: Scales): Picked {
   const { id, name, parts } = line;
   const naming = { id: `${id}.exact`, label: `${name} in a load`, unit: "g", places: 2 };
   const exact = worked(naming, "parts * flour / 100", { parts, flour }, massBalance);
@@ -188,7 +191,7 @@ function pick(line: FormulaLine, flour: Figure, scales: readonly Scale[]): Picke
 }
 
 /** The division that a line is weighed to: that of the only scale, or found by the weight where there are more. */
-function stepFigure(line: FormulaLine, exact: Figure, { scale, by }: Choice, scales: readonly Scale[]): Figure {
+function stepFigure(line: FormulaLine, exact: Figure, { scale, by }: Choice, scales: Scales): Figure {
   const [only] = scale.figures;
   if (scales.length === 1 && only !== undefined) return only;
   const places = Math.max(2, decimalPlaces(scale.division));
@@ -256,7 +259,7 @@ function decimalPlaces(value: Decimal): number {
 }
 
 /** Weighs something outside the dough, such as dusting starch. */
-export function weighApart(line: FormulaLine, flour: Figure, count: Figure, scales: readonly Scale[]): WeighedLine {
+export function weighApart(line: FormulaLine, flour: Figure, count: Figure, scales: Scales): WeighedLine {
   const picked = pick(line, flour, scales);
   const { exact, choice, step } = picked;
   const mass = roundToDivision(dec(exact.value), choice.scale.division);

@@ -1,24 +1,14 @@
-import type { Figure } from "../figure/figure.ts";
-import { exact } from "../figure/figure.ts";
+import { exact, type Figure } from "../figure/figure.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
 import { dec, ONE } from "../number/decimal.ts";
-import { figureBlock, row, section, table, wordColumn } from "../report/build.ts";
+import { figureBlock, section, wordColumn } from "../report/build.ts";
 import type { Section, Table } from "../report/schema.ts";
-import { type PassColumn, passColumns, sheetsHeading, tripsLine } from "../report/sheet-report.ts";
+import { type PassColumn, passColumns, passTable, sheetsHeading, tripsLine } from "../report/sheet-report.ts";
 import { words } from "../report/show.ts";
 import type { SheetPlan } from "../sheet/sheet-plan.ts";
 
 /** What is set and seen at the machine; the rest of what is known of the passes is how they were found. */
-const shownColumns: ReadonlySet<string> = new Set([
-  "pass",
-  "work",
-  "setting",
-  "gap",
-  "thickness",
-  "speed",
-  "even",
-  "time",
-]);
+const onPaper: ReadonlySet<string> = new Set(["pass", "work", "setting", "gap", "thickness", "speed", "even", "time"]);
 
 /** Signs of a bar as tall as the thickest sheet. */
 const longestBar = 10;
@@ -48,18 +38,7 @@ function passesTable(plan: SheetPlan, units: UnitSystem): Table {
     all: words(""),
   };
   const columns = passColumns(plan, units)
-    .filter(({ column }) => shownColumns.has(column.id))
+    .filter(({ column }) => onPaper.has(column.id))
     .flatMap((one) => (one.column.id === "thickness" ? [one, drawn] : [one]));
-  const all = row(
-    columns.map((one) => one.all),
-    "total",
-  );
-  return table(
-    "passes",
-    columns.map(({ column }) => column),
-    [
-      ...passes.map((pass) => row(columns.map(({ cell }) => cell(pass)))),
-      ...(plan.schedule.runningTime === undefined ? [] : [all]),
-    ],
-  );
+  return passTable(plan, columns, plan.schedule.runningTime !== undefined);
 }

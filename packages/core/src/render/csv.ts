@@ -18,10 +18,8 @@ export function renderCsv(whole: Report, name: string | undefined): Rendering {
   const tables = own.length === 0 && figures.length > 0 ? [figuresTable(figures)] : own;
   const wanted = name ?? (own.length === 0 ? "figures" : report.main);
   const table = tables.find(({ id }) => id === wanted);
-  if (table === undefined) {
-    const names = tables.map(({ id }) => id);
-    return { ok: false, problem: problem("table.unknown", [], { name: wanted, names }) };
-  }
+  const names = tables.map(({ id }) => id);
+  if (table === undefined) return { ok: false, problem: problem("table.unknown", [], { name: wanted, names }) };
   const isTime = table.columns.map((_, index) => table.rows.some(({ cells }) => cells[index]?.time !== undefined));
   const lines = [
     table.columns.flatMap(({ id, label }, index) => [

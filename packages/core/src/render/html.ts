@@ -1,10 +1,11 @@
+import type { Figure } from "../figure/figure.ts";
 import { shownGrouped } from "../figure/in-system.ts";
 import { escapeMarkup } from "../report/pictures/svg.ts";
 import type { Block, Report, Table } from "../report/schema.ts";
 import { byLoudness } from "./loud.ts";
 import { ownMark } from "./own-mark.ts";
 import { printableReport } from "./printable.ts";
-import { workings } from "./working.ts";
+import { type FigureWorking, workings } from "./working.ts";
 
 /**
  * What every page of ours shares: one file, no script, nothing from the network.
@@ -101,26 +102,23 @@ function blockHtml(block: Block): string {
     case "table":
       return tableHtml(block);
     case "figures":
-      return figuresHtml(
-        block.figures.map((figure) => ({
-          label: figure.label,
-          value: `${shownGrouped(figure)} ${figure.unit}`.trim(),
-        })),
-      );
+      return figuresHtml(block.figures.map((figure) => ({ label: figure.label, value: valueText(figure) })));
     case "text":
       return block.lines.map((line) => `<p>${escapeMarkup(line)}</p>`).join("\n");
     case "picture":
       return `<figure>${block.svg}</figure>`;
     case "working":
-      return workings(block.figures)
-        .map(
-          ({ label, lines }) =>
-            `<div class="working"><h3>${escapeMarkup(label)}</h3>${lines
-              .map((line) => `<p>${escapeMarkup(line)}</p>`)
-              .join("")}</div>`,
-        )
-        .join("\n");
+      return workings(block.figures).map(workingHtml).join("\n");
   }
+}
+
+function valueText(figure: Figure): string {
+  return `${shownGrouped(figure)} ${figure.unit}`.trim();
+}
+
+function workingHtml({ label, lines }: FigureWorking): string {
+  const steps = lines.map((line) => `<p>${escapeMarkup(line)}</p>`).join("");
+  return `<div class="working"><h3>${escapeMarkup(label)}</h3>${steps}</div>`;
 }
 
 /** Figures side by side, each under its words. */

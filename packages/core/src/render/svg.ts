@@ -16,9 +16,6 @@ export function renderSvg(report: Report, name: string | undefined): Rendering {
   );
   const picture = name === undefined ? pictures[0] : pictures.find(({ id }) => id === name);
   if (picture !== undefined) return { ok: true, text: `${printable(picture.svg)}\n` };
-  const names = pictures.map(({ id }) => id);
-  return {
-    ok: false,
-    problem: problem("picture.unknown", [], { names, ...(name !== undefined && { name }) }),
-  };
+  const facts = { names: pictures.map(({ id }) => id), ...(name !== undefined && { name }) };
+  return { ok: false, problem: problem("picture.unknown", [], facts) };
 }

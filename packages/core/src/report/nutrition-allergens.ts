@@ -1,5 +1,5 @@
 import type { Duty, Jurisdiction } from "../materials/allergen-lists.ts";
-import type { AllergenFinding, AllergenReport, KindFinding } from "../materials/allergens.ts";
+import type { AllergenFinding, AllergenReport, GlutenFinding, KindFinding } from "../materials/allergens.ts";
 import { section } from "./build.ts";
 import type { Section } from "./schema.ts";
 
@@ -21,7 +21,7 @@ export function allergenListSection(found: AllergenReport): Section {
   const { list, contains, dependsOnSupplier, askWhich, exempt, unknown, notListed, gluten } = found;
   const of = (duty: Duty): readonly Named[] => contains.filter((one) => one.duty === duty).map(wordsOf);
   const must = of("must");
-  const asked = gluten.dependsOnSupplier.map(({ grain, materials }) => ({ name: grain, materials }));
+  const grainOf = ({ grain, materials }: GlutenFinding): Named => ({ name: grain, materials });
   const nothing = unknown.length > 0 ? "not stated" : "nothing that must be named";
   const lines = [
     `Contains: ${must.length === 0 ? nothing : named(must)}.`,
@@ -35,11 +35,8 @@ export function allergenListSection(found: AllergenReport): Section {
       ? []
       : [`Not stated, and not to be taken as free of any: ${unknown.join(", ")}. Ask the supplier.`]),
     ...line("Contains, though this list does not name it", notListed.map(kindOf)),
-    ...line(
-      "Gluten comes with",
-      gluten.contains.map(({ grain, materials }) => ({ name: grain, materials })),
-    ),
-    ...line("Gluten may come with, ask the supplier", asked),
+    ...line("Gluten comes with", gluten.contains.map(grainOf)),
+    ...line("Gluten may come with, ask the supplier", gluten.dependsOnSupplier.map(grainOf)),
   ];
   return section("allergens", `Allergens, by the list of ${placeNames[list.jurisdiction]}`, lines);
 }

@@ -8,7 +8,7 @@ import { roundKeepingTotal } from "../number/rounding.ts";
 import { sheetCautions } from "../sheet/cautions.ts";
 import type { Pass } from "../sheet/passes/passes.ts";
 import type { SheetPlan, Strands } from "../sheet/sheet-plan.ts";
-import { figureBlock, numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { passStrip } from "./pictures/pass-strip.ts";
 import type { Picture } from "./pictures/svg.ts";
@@ -23,7 +23,13 @@ export function sheetReport(formula: Formula, plan: SheetPlan, { notes, units = 
     title: `${formula.name}: ${plan.machine.name}`,
     main: "passes",
     sections: [
-      section("passes", "Passes of a sheet", passTable(plan, units), tripsLine(plan), pictureBlock(stripOf(plan))),
+      section(
+        "passes",
+        "Passes of a sheet",
+        passTable(plan, passColumns(plan, units)),
+        tripsLine(plan),
+        pictureBlock(stripOf(plan)),
+      ),
       section("sheets", sheetsHeading(plan), figureBlock(sheetFigures(plan), units)),
       ...(strands ? [section("account", "What becomes of the dough", accountTable(strands, plan.loads, units))] : []),
     ],
@@ -55,13 +61,10 @@ const work: Readonly<Record<Pass["kind"], string>> = {
 
 /** The sheet after every pass, to scale. */
 function stripOf({ schedule }: SheetPlan): Picture | undefined {
-  return passStrip(
-    schedule.passes.map(({ number, thickness, setting }) => ({
-      words: `pass ${number}`,
-      thickness: thickness.value,
-      setting,
-    })),
-  );
+  const passes = schedule.passes.map(({ number, thickness: { value }, setting }) => {
+    return { words: `pass ${number}`, thickness: value, setting };
+  });
+  return passStrip(passes);
 }
 
 /** A column of the passes: what each pass has in it, and all passes together. */
@@ -71,19 +74,11 @@ export interface PassColumn {
   readonly all: Cell;
 }
 
-function passTable(plan: SheetPlan, units: UnitSystem): Table {
-  const columns = passColumns(plan, units);
-  return table(
-    "passes",
-    columns.map(({ column }) => column),
-    [
-      ...plan.schedule.passes.map((pass) => row(columns.map(({ cell }) => cell(pass)))),
-      row(
-        columns.map(({ all }) => all),
-        "total",
-      ),
-    ],
-  );
+/** The passes by some columns, and all together in the last row where that tells anything. */
+export function passTable({ schedule }: SheetPlan, columns: readonly PassColumn[], withAll = true): Table {
+  const told = columns.map(({ column, cell }) => [column, cell] as const);
+  const all = columns.map((one) => one.all);
+  return listing("passes", schedule.passes, told, ...(withAll ? [row(all, "total")] : []));
 }
 
 /** How passes are timed that stands roll at once, where there are any: their column does not add up then. */
@@ -182,8 +177,7 @@ function accountTable({ account: lines }: Strands, loads: Figure, units: UnitSys
       text: groupDigits((rounded[index] ?? exact(mass)).toFixed(places)),
     }));
   };
-  const one = columns("one");
-  const all = columns("all");
+  const [one, all] = [columns("one"), columns("all")];
   return table(
     "account",
     [

@@ -174,27 +174,17 @@ export function workbookOf(parts: WorkbookParts): Workbook {
   const decided = Object.values(parts.graph).filter(
     ({ id, working }) => working.kind === "procedure" && !rules.has(id),
   );
-  use.putChecks([
-    ...parts.checks,
-    ...(beyond.length > 0
-      ? [
-          {
-            of: "room for the rounding",
-            text: "a weight gives way further than this workbook lays out: make the workbook anew",
-            fails: () => `MAX(${beyond.join(",")})>0`,
-          },
-        ]
-      : []),
-    ...(decided.length > 0
-      ? [
-          {
-            of: "what was decided",
-            text: `decided for the inputs of the spec: ${namesOf(decided)} (see the sheet ${names.sources}); make the workbook anew`,
-            fails: (_: CellOf, { changed }: Typed) => changed(decided.map(({ id }) => id)),
-          },
-        ]
-      : []),
-  ]);
+  const room: WorkbookCheck = {
+    of: "room for the rounding",
+    text: "a weight gives way further than this workbook lays out: make the workbook anew",
+    fails: () => `MAX(${beyond.join(",")})>0`,
+  };
+  const choices: WorkbookCheck = {
+    of: "what was decided",
+    text: `decided for the inputs of the spec: ${namesOf(decided)} (see the sheet ${names.sources}); make the workbook anew`,
+    fails: (_, { changed }) => changed(decided.map(({ id }) => id)),
+  };
+  use.putChecks([...parts.checks, ...(beyond.length > 0 ? [room] : []), ...(decided.length > 0 ? [choices] : [])]);
   return {
     title: parts.title,
     paper: parts.paper,
@@ -307,27 +297,17 @@ class UseSheet {
     this.#said = (word) => `COUNTIF(${names.use}!$E$${top + 1}:$E$${end},"${word}")`;
     const { graph } = parts;
     const inSome = (cells: ReadonlyMap<string, string>, figures: readonly string[]): readonly string[] => {
-      const behind = new Set(
-        Object.keys(
-          graphOf(
-            figures.map((id) => figureIn(id, graph)),
-            graph,
-          ),
-        ),
-      );
-      return [...cells].flatMap(([id, cell]) => (behind.has(id) ? [cell] : []));
+      const asked = figures.map((id) => figureIn(id, graph));
+      const behind = graphOf(asked, graph);
+      return [...cells].flatMap(([id, cell]) => (Object.hasOwn(behind, id) ? [cell] : []));
     };
     this.typed = {
       changed: (figures) => {
         if (figures === undefined) return `${this.#said(beside.changed)}>0`;
         const cells = inSome(this.changedCells, figures);
         if (cells.length === this.changedCells.size) return this.typed.changed();
-        return cells.length === 0
-          ? "1=0"
-          : joined(
-              "OR",
-              cells.map((cell) => `${cell}="${beside.changed}"`),
-            );
+        const tests = cells.map((cell) => `${cell}="${beside.changed}"`);
+        return tests.length === 0 ? "1=0" : joined("OR", tests);
       },
       open: (figures) => {
         const cells = inSome(this.#openCells, figures);

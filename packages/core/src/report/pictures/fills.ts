@@ -20,12 +20,9 @@ export function patterns(id: string, parts: number): string {
   const used = marks.slice(0, Math.max(0, parts - plain.length));
   if (used.length === 0) return "";
   const ground = element("rect", { width: 8, height: 8, fill: "#fff" });
+  const tile = { width: 8, height: 8, patternUnits: "userSpaceOnUse" };
   const defined = used.map((mark, index) =>
-    element(
-      "pattern",
-      { id: patternId(id, index), width: 8, height: 8, patternUnits: "userSpaceOnUse" },
-      `${ground}${mark}`,
-    ),
+    element("pattern", { id: patternId(id, index), ...tile }, `${ground}${mark}`),
   );
   return element("defs", {}, ...defined);
 }

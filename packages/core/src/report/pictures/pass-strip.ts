@@ -68,12 +68,9 @@ function saidOf({ words, thickness, setting }: StripPass): string {
 /** A bar as tall as a millimetre. */
 function scaleBar(scale: number, base: number): readonly string[] {
   const ends = [base, base - scale].map((y) => `M20 ${y.toFixed(2)}h8`).join("");
+  const bar = `M24 ${base.toFixed(2)}V${(base - scale).toFixed(2)}${ends}`;
   return [
-    element("path", {
-      d: `M24 ${base.toFixed(2)}V${(base - scale).toFixed(2)}${ends}`,
-      stroke: "#111",
-      "stroke-width": 1.5,
-    }),
+    element("path", { d: bar, stroke: "#111", "stroke-width": 1.5 }),
     label(34, base, "1 mm"),
     label(0, base + 18, "sheet, mm", { "font-size": 11 }),
   ];

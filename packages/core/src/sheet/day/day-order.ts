@@ -11,7 +11,7 @@ import {
   type Turn,
   unitFreeAt,
 } from "./day-shape.ts";
-import type { Operation } from "./operation.ts";
+import type { Operations } from "./operation.ts";
 import { type Distance, isLooser, leastAfter, onlyMoments, type Spacing, withMoment } from "./spacing.ts";
 
 /**
@@ -40,7 +40,7 @@ const MOST_LOOKED_AT = 600_000;
  * @param stages - of a load, the last one first
  * @returns nothing where no order keeps to the longest hold
  */
-export function shortestDay(stages: readonly Operation[], loads: number, longestHold: number): DayOrder | undefined {
+export function shortestDay(stages: Operations, loads: number, longestHold: number): DayOrder | undefined {
   const day = dayOf(stages, loads, longestHold);
   const open = new Queue();
   open.add(begin(day));

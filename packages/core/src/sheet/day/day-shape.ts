@@ -1,4 +1,4 @@
-import type { Operation } from "./operation.ts";
+import type { Operations } from "./operation.ts";
 import { leastAfter, type Spacing } from "./spacing.ts";
 
 /** A load at a stage that shares its machine, and the turn before it on the same unit. Loads count from 0. */
@@ -10,7 +10,7 @@ export interface Turn {
 
 /** What the search goes by: stages with their machines, cut into parts that each hold one stage at a shared machine. */
 export interface Day {
-  readonly stages: readonly Operation[];
+  readonly stages: Operations;
   readonly loads: number;
   readonly longestHold: number;
   readonly parts: readonly Part[];
@@ -52,7 +52,7 @@ export interface Turns {
 export const START = -1;
 
 /** Cuts the stages of a load, the last one first, into parts. */
-export function dayOf(stages: readonly Operation[], loads: number, longestHold: number): Day {
+export function dayOf(stages: Operations, loads: number, longestHold: number): Day {
   const machines = [...new Set(stages.map(({ stage }) => stage.machine))];
   let units = 0;
   const shared = machines.flatMap((name): readonly SharedMachine[] => {

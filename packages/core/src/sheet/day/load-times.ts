@@ -1,6 +1,6 @@
 import { shortestDay } from "./day-order.ts";
 import type { Turn } from "./day-shape.ts";
-import type { Operation } from "./operation.ts";
+import type { Operation, Operations } from "./operation.ts";
 
 /** When every load begins each operation, the first load of the day first; minutes before service. */
 export interface LatestTimes {
@@ -15,11 +15,7 @@ export interface LatestTimes {
  *
  * @returns nothing where the first load would have to wait longer than allowed once it is done
  */
-export function latestTimes(
-  operations: readonly Operation[],
-  loads: number,
-  longestHold: number,
-): LatestTimes | undefined {
+export function latestTimes(operations: Operations, loads: number, longestHold: number): LatestTimes | undefined {
   const backwards = operations
     .map((operation, index): Operation => {
       const { waits, least, greatest } = operations[index - 1] ?? { waits: [], least: 0, greatest: 0 };
@@ -45,7 +41,7 @@ interface Link {
   readonly minutes: number;
 }
 
-function linksOf(stages: readonly Operation[], loads: number, turns: readonly Turn[]): readonly Link[] {
+function linksOf(stages: Operations, loads: number, turns: readonly Turn[]): readonly Link[] {
   const moment = (stage: number, load: number): number => load * stages.length + stage;
   const shared = new Set(turns.map(({ stage }) => stage));
   const ofLoads = Array.from({ length: loads }, (_, load) =>
@@ -86,10 +82,7 @@ function earliest(links: readonly Link[], moments: number): readonly number[] {
 }
 
 /** Shares out the units of a machine between stages that do not overlap on more of them than there are. */
-export function unitsOf(
-  operations: readonly Operation[],
-  starts: LatestTimes["starts"],
-): readonly (readonly number[])[] {
+export function unitsOf(operations: Operations, starts: LatestTimes["starts"]): readonly (readonly number[])[] {
   const units = starts.map((load) => load.map(() => 0));
   const freeAt = new Map<string, number[]>();
   const inTime = starts

@@ -10,8 +10,11 @@ export interface Operation {
   readonly greatest: number;
 }
 
+/** Those of a load, in the order of the work. */
+export type Operations = readonly Operation[];
+
 /** Groups the stages into operations. */
-export function operationsOf({ stages, machines, longestGap }: PlanRequest): readonly Operation[] {
+export function operationsOf({ stages, machines, longestGap }: PlanRequest): Operations {
   return stages.flatMap((stage, index) => {
     if (stage.kind === "wait") return [];
     const next = stages.findIndex((later, position) => position > index && later.kind === "work");

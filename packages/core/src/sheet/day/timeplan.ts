@@ -5,7 +5,7 @@ import { definition } from "../../figure/source.ts";
 import { asked } from "../inputs.ts";
 import { type Moment, momentAt, readTimeOfDay } from "./clock.ts";
 import { type LatestTimes, latestTimes, unitsOf } from "./load-times.ts";
-import { type Operation, operationsOf } from "./operation.ts";
+import { type Operation, type Operations, operationsOf } from "./operation.ts";
 import { type MachineCount, type PlanRequest, planRequestProblems, type StageName } from "./plan-request.ts";
 
 /** A stage of a load in time. A wait has no machine. */
@@ -87,11 +87,7 @@ interface Booking {
   readonly end: number;
 }
 
-function bookingsOf(
-  operations: readonly Operation[],
-  { starts }: LatestTimes,
-  serve: number,
-): readonly (readonly Booking[])[] {
+function bookingsOf(operations: Operations, { starts }: LatestTimes, serve: number): readonly (readonly Booking[])[] {
   const units = unitsOf(operations, starts);
   return starts.map((load, index) =>
     load.map((before, stage) => {
@@ -101,12 +97,7 @@ function bookingsOf(
   );
 }
 
-function plannedLoad(
-  load: number,
-  slots: readonly Booking[],
-  operations: readonly Operation[],
-  serve: number,
-): PlannedLoad {
+function plannedLoad(load: number, slots: readonly Booking[], operations: Operations, serve: number): PlannedLoad {
   const stages = operations.flatMap(({ stage, waits }, index): readonly PlannedStage[] => {
     const slot = slots[index];
     if (slot === undefined) return [];
@@ -122,7 +113,7 @@ function plannedLoad(
   };
 }
 
-function standingFigure(load: number, slots: readonly Booking[], operations: readonly Operation[]): Figure {
+function standingFigure(load: number, slots: readonly Booking[], operations: Operations): Figure {
   const gaps = operations.flatMap(({ stage, waits }, index) => {
     const [slot, next] = [slots[index], slots[index + 1]];
     if (slot === undefined || next === undefined || waits.length > 0) return [];
@@ -155,13 +146,13 @@ function holdFigure(id: string, label: string, serve: number, slots: readonly Bo
   return worked({ id, label, unit: "min", places: 0 }, formula, { serve, done }, definition);
 }
 
-function pacesOf(operations: readonly Operation[], machines: readonly MachineCount[]): readonly Pace[] {
+function pacesOf(operations: Operations, machines: readonly MachineCount[]): readonly Pace[] {
   return machines
     .map(({ name, count }) => ({ machine: name, count, minutesPerLoad: paceOf(operations, name, count) }))
     .sort((a, b) => exact(b.minutesPerLoad).comparedTo(exact(a.minutesPerLoad)));
 }
 
-function paceOf(operations: readonly Operation[], machine: string, count: number): Figure {
+function paceOf(operations: Operations, machine: string, count: number): Figure {
   const naming = { id: `pace.${machine}`, label: `minutes of a load at the ${machine}`, unit: "min", places: 1 };
   const stages = operations.flatMap(({ stage }, index) =>
     stage.machine === machine ? [{ ...stage, id: `stage-${index + 1}.minutes` }] : [],
@@ -173,7 +164,7 @@ function paceOf(operations: readonly Operation[], machine: string, count: number
   return worked(naming, "sum(minutes) / count", { minutes, count }, definition);
 }
 
-function standsTooLong({ loads, longestHold, machines }: PlanRequest, operations: readonly Operation[]): Problem {
+function standsTooLong({ loads, longestHold, machines }: PlanRequest, operations: Operations): Problem {
   const starts = latestTimes(operations, loads, Number.POSITIVE_INFINITY)?.starts[0] ?? [];
   const hold = -(starts.at(-1) ?? 0) - (operations.at(-1)?.stage.minutes ?? 0);
   const machine = pacesOf(operations, machines)[0]?.machine ?? "";
