@@ -126,6 +126,10 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   "spec.unknown-key": ["watr", `readSpec({ ...noodle, watr: "36 %" })`],
 
   // materials and labels
+  "materials.named-twice": [
+    'prices."table salt"',
+    `readNoodleData({ ...noodle, prices: { salt: "1 EUR/kg", "table salt": "5 EUR/kg" } })`,
+  ],
   "materials.unknown": ["flours[0].name", `readNoodleData(withFlours({ "bred flour": "100 %" }))`],
   "materials.several": ["alkali[0].name", `readNoodleData(withAlkali("kansui", "1 %"))`],
   "search.several": ["", `listMaterials("kansui")`],

@@ -36,7 +36,7 @@ export function statedLines(
   spec: Pick<Spec, "flours"> & Partial<Spec>,
   extra: OwnMaterials = {},
 ): Outcome<StatedLines> {
-  const own = { ...spec.materials, ...extra, ...spec.materials };
+  const own = { ...extra, ...spec.materials };
   const problems: Problem[] = [];
   const collect = <T>(outcome: Outcome<T>): T | undefined => {
     if (outcome.ok) return outcome.value;

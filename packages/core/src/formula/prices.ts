@@ -16,7 +16,7 @@ export function bought(name: string, material: KitchenMaterial, { prices, stock 
 
 function byName<Value>(stated: Readonly<Record<string, Value>> = {}, name: string): Value | undefined {
   const sought = materialName(name);
-  return Object.entries(stated).findLast(([key]) => materialName(key) === sought)?.[1];
+  return Object.entries(stated).find(([key]) => materialName(key) === sought)?.[1];
 }
 
 function overlaid(

@@ -108,10 +108,10 @@ export function resolveMaterial(
   ) as Outcome<KitchenMaterial>;
 }
 
-/** The kitchen's own figures of a material by its name. */
+/** The kitchen's own figures of a material by its name; of two kitchens put together, those of the later. */
 export function ownByName(name: string, own: OwnMaterials): MaterialFigures | undefined {
   const wanted = plainName(name);
-  return Object.entries(own).find(([key]) => plainName(key) === wanted)?.[1];
+  return Object.entries(own).findLast(([key]) => plainName(key) === wanted)?.[1];
 }
 
 /** Whether a name is one of the kitchen's own, of the catalogue, or one that stands for several things. */

@@ -18,6 +18,7 @@ import {
   written,
 } from "./fields.ts";
 import { ownMachinesSchema } from "./machine-schema.ts";
+import { namedOnce } from "./named-once.ts";
 import { eachStated, nutrients } from "./nutrients.ts";
 import { recordedSchema } from "./recorded.ts";
 import { moduli, readModulus } from "./strength-text.ts";
@@ -197,7 +198,7 @@ export type MaterialFigures = z.output<typeof materialFiguresSchema>;
 
 /** A kitchen's own materials by name. */
 export const ownMaterialsSchema = described(
-  z.record(written.check(z.minLength(1), z.maxLength(80)), materialFiguresSchema),
+  z.record(written.check(z.minLength(1), z.maxLength(80)), materialFiguresSchema).check(namedOnce),
   {
     description: "The kitchen's own materials, by name",
     examples: [{ "house flour": { moisture: "13.6 %", protein: "12.4 %" } }],

@@ -15,6 +15,7 @@ import {
   word,
   written,
 } from "../materials/fields.ts";
+import { namedOnce } from "../materials/named-once.ts";
 import { materialFiguresSchema } from "../materials/schema.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
@@ -137,7 +138,7 @@ const mostOnShelf = 40;
 
 /** The `shelf:` section: what may go into a blend beside the flours of the spec, and limits for both. */
 export const shelfSchema = described(
-  z.record(word(80), shelfEntrySchema).check((context) => {
+  z.record(word(80), shelfEntrySchema).check(namedOnce, (context) => {
     const shelf = context.value;
     const flours = Object.keys(shelf).length;
     if (flours > mostOnShelf) refuseValue(context, problem("shelf.too-many", [], { flours, most: mostOnShelf }));

@@ -1,5 +1,6 @@
 import * as z from "zod/mini";
 import { celsius, count, described, massField, quantityField, section, word } from "../materials/fields.ts";
+import { namedOnce } from "../materials/named-once.ts";
 
 /** What a wait may be, s: none, or up to seven days. */
 const week = { least: "0", most: "604800" };
@@ -96,11 +97,14 @@ export const temperatureSchema = section(
     room: z.optional(
       celsius("Temperature of the room, and of all that is neither flour nor water", "20 °C", "-30", "60"),
     ),
-    ingredients: described(z.optional(z.record(word(80), celsius("Its temperature", "4 °C", "-30", "100"))), {
-      description:
-        "Temperature of single ingredients by their names, rework as `rework`, where it is neither the flour's nor the room's",
-      examples: [{ "whole egg": "4 °C" }],
-    }),
+    ingredients: described(
+      z.optional(z.record(word(80), celsius("Its temperature", "4 °C", "-30", "100")).check(namedOnce)),
+      {
+        description:
+          "Temperature of single ingredients by their names, rework as `rework`, where it is neither the flour's nor the room's",
+        examples: [{ "whole egg": "4 °C" }],
+      },
+    ),
     tap: z.optional(celsius("Temperature of the water from the tap", "14 °C", "0.1", "100")),
     ice: z.optional(celsius("Temperature of the ice; 0 °C unless stated", "-18 °C", "-40", "0")),
     mixingHeat: z.optional(

@@ -16,6 +16,7 @@ import {
   written,
 } from "../materials/fields.ts";
 import { ownMachinesSchema } from "../materials/machine-schema.ts";
+import { materialOnce } from "../materials/named-once.ts";
 import { materialFiguresSchema, ownMaterialsSchema } from "../materials/schema.ts";
 import { acceptable, mostParts } from "./believed.ts";
 import { lotSchema, shelfSchema, wantedSchema } from "./blend-schema.ts";
@@ -269,11 +270,14 @@ export const specSchema = described(
     scales: described(z.optional(z.array(scaleSchema).check(z.minLength(1), z.maxLength(10))), {
       description: "The scales at hand",
     }),
-    prices: described(z.optional(z.record(word(80), priceField("Price of a pack or of a weight"))), {
-      description: "Prices by ingredient, before those of the materials; tap water costs nothing unless stated",
-      examples: [{ "bread flour": "0.92 EUR/kg", "whole egg": "3.20 EUR per 600 g" }],
-    }),
-    stock: described(z.optional(z.record(word(80), stockField("What there is of it", ["12 kg"]))), {
+    prices: described(
+      z.optional(z.record(word(80), priceField("Price of a pack or of a weight")).check(materialOnce)),
+      {
+        description: "Prices by ingredient, before those of the materials; tap water costs nothing unless stated",
+        examples: [{ "bread flour": "0.92 EUR/kg", "whole egg": "3.20 EUR per 600 g" }],
+      },
+    ),
+    stock: described(z.optional(z.record(word(80), stockField("What there is of it", ["12 kg"])).check(materialOnce)), {
       description: "What is in the store, by ingredient, before what the materials state",
       examples: [{ "table salt": "2 kg" }],
     }),

@@ -96,6 +96,11 @@ export type Toasted = Texts<"lost" | "moisture"> & {
 };
 
 export const materials = {
+  "materials.named-twice": input(({ one, other }: Texts<"one" | "other">) => ({
+    found: `"${other}" beside "${one}", which name one material`,
+    expected: "each material once, whatever its capitals, blanks and other names",
+    advice: "leave one of them out, or give what is another thing a name of its own",
+  })),
   "materials.composition": input(({ total, rests }: Texts<"total"> & Counts<"rests">) => ({
     found: `parts that add up to ${total} %${rests > 1 ? ", and more than one rest" : ""}`,
     expected: "parts that add up to 100 % of the product, or one of them written as rest",

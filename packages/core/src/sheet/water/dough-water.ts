@@ -21,7 +21,7 @@ import {
 import { definition, massBalance } from "../../figure/source.ts";
 import type { FormulaLine } from "../../formula/line.ts";
 import { described, massField } from "../../materials/fields.ts";
-import { nearestNames } from "../../materials/nearest.ts";
+import { nearestNames, plainName } from "../../materials/nearest.ts";
 import { type DecimalText, dec, decimalText, roundToDivision } from "../../number/decimal.ts";
 import { temperatureSchema } from "../../spec/day-schema.ts";
 import { readBy } from "../../spec/read-spec.ts";
@@ -149,7 +149,7 @@ function ownTemperatures(
 const reworkName = "rework";
 
 function sameName(one: string, other: string): boolean {
-  return one.toLowerCase() === other.toLowerCase();
+  return plainName(one) === plainName(other);
 }
 
 /** Rework is the same dough: it has the composition of the formula, and its salts are dissolved already. */
