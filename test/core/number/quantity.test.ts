@@ -38,6 +38,12 @@ const readable: readonly (readonly [string | number, readonly Dimension[], strin
   ["38 c", ["temperature"], "38", "°C"],
   ["212 °F", ["temperature"], "100", "°F"],
   ["100 F", ["temperature"], "37.7777777777777777777777777778", "°F"],
+  ["14.4 F", ["temperature difference"], "8", "°F"],
+  ["18 °F", ["temperature", "temperature difference"], "-7.77777777777777777777777777778", "°F"],
+  ["3600 Btu/h", ["power"], "1.05505585262", "Btu/h"],
+  ["1 hp", ["power"], "0.74569987158227022", "hp"],
+  ['3/32"', ["length"], "2.38125", "in"],
+  ["1 yd", ["length"], "914.4", "yd"],
   ["-5 °C", ["temperature"], "-5", "°C"],
   ["−5 °C", ["temperature"], "-5", "°C"],
   ["-40 F", ["temperature"], "-40", "°F"],
@@ -64,7 +70,7 @@ describe("parseQuantity reads what people write", () => {
     if (!reading.ok) throw new Error(reading.fault.why);
     expect(reading.quantity).toEqual({
       text: String(written).trim(),
-      dimension: findUnit(unit)?.dimension,
+      dimension: findUnit(unit, dimensions)?.dimension,
       value,
       unit,
     });
@@ -121,7 +127,8 @@ describe("units", () => {
   it.each(units.map((unit) => [unit.symbol, unit] as const))(
     "%s is found by its symbol and its other names",
     (_, unit) => {
-      for (const name of [unit.symbol, unit.symbol.toUpperCase(), ...unit.aliases]) expect(findUnit(name)).toBe(unit);
+      for (const name of [unit.symbol, unit.symbol.toUpperCase(), ...unit.aliases])
+        expect(findUnit(name, [unit.dimension])).toBe(unit);
     },
   );
 
@@ -132,8 +139,10 @@ describe("units", () => {
     }
   });
 
-  it("gives no two units the same name", () => {
-    const names = units.flatMap(({ symbol, aliases }) => [...new Set([symbol.toLowerCase(), ...aliases])]);
+  it("gives no two units of one dimension the same name", () => {
+    const names = units.flatMap(({ symbol, aliases, dimension }) =>
+      [...new Set([symbol.toLowerCase(), ...aliases])].map((name) => `${dimension} ${name}`),
+    );
     expect(new Set(names).size).toBe(names.length);
   });
 

@@ -87,7 +87,7 @@ function fahrenheit(value: DecimalText): string {
 export function inUnit<Any extends Shown>(figure: Any, symbol: string, places: number = figure.places): Any {
   if (figure.unit === symbol) return figure;
   const from = findUnit(figure.unit);
-  const to = findUnit(symbol);
+  const to = findUnit(symbol, from && [from.dimension]);
   if (from === undefined || to === undefined || from.dimension !== to.dimension) return figure;
   return turned(figure, to.symbol, places, (value) => fromBase(toBase(dec(value), from), to));
 }

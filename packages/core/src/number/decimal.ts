@@ -119,6 +119,11 @@ export function digitsText(value: DecimalInput, digits: number): DecimalText {
   return decimalText(dec(value).toSignificantDigits(digits, DecimalBase.ROUND_HALF_UP));
 }
 
+/** A number down to its first digit that tells. @example leadingDigit(dec("0.000564")).toString() // => "0.0005" */
+export function leadingDigit(value: Decimal): Decimal {
+  return value.toSignificantDigits(1, DecimalBase.ROUND_DOWN);
+}
+
 /**
  * Rounds to the nearest whole multiple of a division, halves away from zero.
  *

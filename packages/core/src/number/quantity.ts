@@ -73,7 +73,7 @@ export function parseQuantity(input: string | number, dimensions: readonly Dimen
   if (/\d,\d/u.test(text)) return refused("decimal comma");
   if (text.length > 80) return refused("too long");
   if (/^(?:\d+\.?\d*|\.\d+)(?:e[+-]?\d+)?$/iu.test(text)) return refused("no unit", text);
-  const parts = readTerms(text);
+  const parts = readTerms(text, dimensions);
   if (parts === undefined) return refused("no quantity");
   for (const { name, unit } of parts) {
     if (unit === undefined) return refused(kitchenMeasure.test(name) ? "kitchen measure" : "unknown unit", name);
@@ -119,7 +119,7 @@ interface KnownTerm extends Term {
   readonly unit: Unit;
 }
 
-function readTerms(text: string): readonly Term[] | undefined {
+function readTerms(text: string, dimensions: readonly Dimension[]): readonly Term[] | undefined {
   const terms: Term[] = [];
   let rest = text;
   while (rest.trim() !== "") {
@@ -128,7 +128,7 @@ function readTerms(text: string): readonly Term[] | undefined {
     const amount = readNumber(match[1]);
     if (amount === undefined) return undefined;
     const name = match[2].trim();
-    terms.push({ amount, name, unit: findUnit(name) });
+    terms.push({ amount, name, unit: findUnit(name, dimensions) });
     rest = rest.slice(match[0].length);
   }
   return terms.length === 0 ? undefined : terms;
@@ -149,12 +149,12 @@ function spellFractions(text: string): string {
 
 /** Turns an amount of a unit into the base unit. @example toBase(dec(212), findUnit("F")).toString() // => "100" */
 export function toBase(amount: Decimal, unit: Unit): Decimal {
-  return fahrenheit(unit) ? amount.minus(32).times(5).div(9) : amount.times(unit.factor);
+  return fahrenheit(unit) ? amount.minus(freezing(unit)).times(5).div(9) : amount.times(unit.factor);
 }
 
 /** Turns an amount of the base unit into a unit. @example fromBase(dec(100), findUnit("F")).toString() // => "212" */
 export function fromBase(amount: Decimal, unit: Unit): Decimal {
-  return fahrenheit(unit) ? amount.times(9).div(5).plus(32) : amount.div(unit.factor);
+  return fahrenheit(unit) ? amount.times(9).div(5).plus(freezing(unit)) : amount.div(unit.factor);
 }
 
 /** A time in days. @example inDays({ text: "36 h", dimension: "time", value: "129600", unit: "h" }) // => "1.5" */
@@ -164,4 +164,9 @@ export function inDays(time: Quantity): DecimalText {
 
 function fahrenheit(unit: Unit): boolean {
   return unit.symbol === "°F";
+}
+
+/** Where the scale begins to count from, which differences do not. */
+function freezing({ dimension }: Unit): number {
+  return dimension === "temperature" ? 32 : 0;
 }

@@ -2,7 +2,7 @@
 export interface Unit {
   readonly symbol: string;
   readonly dimension: Dimension;
-  /** Base units in one of this unit, as exact decimal text. Degrees Fahrenheit have their own rule in quantity.ts. */
+  /** Base units in one of this unit, as exact decimal text. Degrees Fahrenheit have their own rules in quantity.ts. */
   readonly factor: string;
   /** Other ways people write it, in lower case. */
   readonly aliases: readonly string[];
@@ -27,13 +27,14 @@ export type Dimension =
   | "heat"
   | "temperature difference";
 
-/** 453.59237 g over 3785.411784 mL, to 30 digits: the one factor that does not end. */
+/** 453.59237 g over 3785.411784 mL, to 30 digits. */
 export const poundsPerGallon = "0.119826427316896628543913255806";
 
 /**
- * Factors are exact by definition, but the one that does not end.
+ * Factors are exact by definition, but those of lb/gal and Btu/h, which do not end.
  * Source: international yard and pound agreement of 1959 (1 lb = 453.59237 g, 1 in = 25.4 mm),
- * NIST Special Publication 811 (2008), Appendix B; US gallon of 231 cubic inches with 128 fluid ounces, 1 Btu/lb = 2.326 kJ/kg, same place. From memory.
+ * NIST Special Publication 811 (2008), Appendix B; US gallon of 231 cubic inches with 128 fluid ounces, 1 Btu/lb = 2.326 kJ/kg,
+ * 1 Btu = 1.05505585262 kJ, 1 hp = 550 ft lbf/s, same place. From memory.
  */
 export const units: readonly Unit[] = [
   { symbol: "g", dimension: "mass", factor: "1", aliases: ["gram", "grams", "gramme", "grammes"] },
@@ -55,8 +56,9 @@ export const units: readonly Unit[] = [
     aliases: ["centimetre", "centimetres", "centimeter", "centimeters"],
   },
   { symbol: "m", dimension: "length", factor: "1000", aliases: ["metre", "metres", "meter", "meters"] },
-  { symbol: "in", dimension: "length", factor: "25.4", aliases: ["inch", "inches"] },
-  { symbol: "ft", dimension: "length", factor: "304.8", aliases: ["foot", "feet"] },
+  { symbol: "in", dimension: "length", factor: "25.4", aliases: ["inch", "inches", '"', "″"] },
+  { symbol: "ft", dimension: "length", factor: "304.8", aliases: ["foot", "feet", "'", "′"] },
+  { symbol: "yd", dimension: "length", factor: "914.4", aliases: ["yard", "yards"] },
   {
     symbol: "mL",
     dimension: "volume",
@@ -89,20 +91,30 @@ export const units: readonly Unit[] = [
   { symbol: "ft/min", dimension: "speed", factor: "0.3048", aliases: [] },
   { symbol: "kW", dimension: "power", factor: "1", aliases: ["kilowatt", "kilowatts"] },
   { symbol: "W", dimension: "power", factor: "0.001", aliases: ["watt", "watts"] },
+  { symbol: "hp", dimension: "power", factor: "0.74569987158227022", aliases: ["horsepower"] },
+  { symbol: "Btu/h", dimension: "power", factor: "0.000293071070172222222222222222222", aliases: ["btu/hr", "btuh"] },
   { symbol: "kJ/kg", dimension: "heat", factor: "1", aliases: ["j/g"] },
   { symbol: "Btu/lb", dimension: "heat", factor: "2.326", aliases: [] },
   { symbol: "K", dimension: "temperature difference", factor: "1", aliases: ["kelvin"] },
+  { symbol: "°F", dimension: "temperature difference", factor: "1", aliases: ["f", "deg f", "fahrenheit", "℉"] },
 ];
 
-const byName = new Map<string, Unit>(
-  units.flatMap((unit) => [unit.symbol.toLowerCase(), ...unit.aliases].map((name) => [name, unit] as const)),
-);
+const byName = new Map<string, readonly Unit[]>();
+for (const unit of units)
+  for (const name of [unit.symbol.toLowerCase(), ...unit.aliases])
+    byName.set(name, [...(byName.get(name) ?? []), unit]);
 
-/** Finds a unit by its symbol or another common spelling, whatever the case. @example findUnit("meq per 100g of flour")?.symbol // => "meq" */
-export function findUnit(name: string): Unit | undefined {
+/**
+ * Finds a unit by its symbol or another common spelling, whatever the case; of two of one name the one that measures what is
+ * wanted, or else the first.
+ *
+ * @example findUnit("meq per 100g of flour")?.symbol // => "meq"
+ */
+export function findUnit(name: string, wanted: readonly Dimension[] = []): Unit | undefined {
   const plain = name.trim().toLowerCase().replace(/\s+/g, " ");
   const ofFlour = /^(meq|mval)(?: ?\/ ?| per )(100 ?g|kg)(?:(?: of)? flour)?$/u.exec(plain);
-  return byName.get(ofFlour === null ? plain : `${ofFlour[1]}/${ofFlour[2]?.replace(/(?<=\d) ?g/u, " g")}`);
+  const found = byName.get(ofFlour === null ? plain : `${ofFlour[1]}/${ofFlour[2]?.replace(/(?<=\d) ?g/u, " g")}`);
+  return found?.find(({ dimension }) => wanted.includes(dimension)) ?? found?.[0];
 }
 
 /** The symbols of the units that measure the given dimensions, in the order of these, for messages. */
