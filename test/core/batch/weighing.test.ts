@@ -4,7 +4,7 @@ import { type Graph, recalculated } from "@noodlewright/core/figure";
 import { describe, expect, it } from "vitest";
 import { dec } from "#core/number/decimal.ts";
 import { listed, noteCodesOf } from "../formula/worked-out.ts";
-import { answered } from "../told-of.ts";
+import { answered, toldOf } from "../told-of.ts";
 import { lineOf, plan, planned } from "./planned.ts";
 
 /** What weighing makes of water and salts: asked, weighed, change, and change in %. */
@@ -112,6 +112,21 @@ describe("scales", () => {
     expect(lineOf(answered(outcome), "flour.1")).toMatchObject({ scale: "bench scale", lots: 3 });
     expect(lineOf(answered(outcome), "water")).toMatchObject({ scale: "bench scale", lots: 1 });
     expect(noteCodesOf(outcome)).toContain("weighing.lots");
+  });
+
+  it("are asked for as fine as they have to be in the unit that they show, beyond those that are sold, too", () => {
+    // 0.4 % of 7.05 oz is 0.0282 oz, of which half of 0.0006 oz is 1.06 % and half of 0.0005 oz 0.89 %
+    const written = { alkali: [{ name: "potassium carbonate", amount: "0.4 %" }], batch: { flour: "7.05 oz" } };
+    const dry = planned({ ...written, scales: [{ division: "0.01 oz" }] }).remedies.stock?.dry;
+    expect(dry && dec(dry.value).div("28.349523125").toString()).toBe("0.0005");
+    expect(planned({ ...written, scales: [{ division: "0.0005 oz" }] }).remedies.tooLittle).toEqual([]);
+  });
+
+  it("of two systems are refused by their names, with the reason", () => {
+    const scales = [{ name: "pocket scale", division: "0.01 g" }, { division: "0.1 oz" }];
+    expect(toldOf(plan({ batch: { flour: "4 kg" }, scales }))).toMatchObject([
+      { code: "scales.mixed-systems", found: "the pocket scale in grams beside the scale to 0.1 oz in ounces" },
+    ]);
   });
 
   it("are named after their division where nobody named them", () => {

@@ -67,7 +67,7 @@ export const words = {
     before: "Load before",
     next: "Next load",
     on: (scale: string) => `on ${scale}`,
-    lots: (count: number) => `in ${count} lots`,
+    lots: (count: number) => `in ${count} weighings`,
     shows: (unit: string) => `the scale shows, ${unit}`,
     inAll: (unit: string) => `in all, with what is in already, ${unit}`,
     less: (weighed: string) => `${weighed} is in already. Is this more of it, or all of it?`,

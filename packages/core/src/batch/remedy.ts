@@ -5,7 +5,7 @@ import { staysClear } from "../chemistry/solubility.ts";
 import { type Figure, found, worked } from "../figure/figure.ts";
 import { commonPractice, definition, massBalance } from "../figure/source.ts";
 import { writtenWorking } from "../figure/written-working.ts";
-import { type Decimal, dec, decimalText } from "../number/decimal.ts";
+import { type Decimal, dec, decimalText, leadingDigit } from "../number/decimal.ts";
 import { roundKeepingTotal } from "../number/rounding.ts";
 import { findUnit, type ScaleUnit } from "../number/units.ts";
 import type { Delivered } from "./as-weighed.ts";
@@ -149,7 +149,9 @@ function finerScale(weighed: WeighedLine, tolerance: Figure): FinerScale {
   const most = worked(naming, "2 * mass * tolerance / 100", { mass: weighed.exact, tolerance }, definition);
   const inUnit = dec(findUnit(weighed.unit)?.factor ?? 1);
   const fine = (division: Decimal): boolean => division.lte(most.value) && division.lt(weighed.division);
-  const value = sold.map((division) => division.times(inUnit)).find(fine) ?? dec(most.value);
+  const value =
+    sold.map((division) => division.times(inUnit)).find(fine) ??
+    leadingDigit(dec(most.value).div(inUnit)).times(inUnit);
   const label = `division of a scale, as they are sold, that weighs ${name} within the tolerance`;
   const finer = { id: `${id}.finer-division`, label, unit: "g", places: Math.min(value.decimalPlaces(), 4) };
   const by = `the coarsest that is sold and at most ${decimalText(dec(most.value).toSignificantDigits(4))} g`;

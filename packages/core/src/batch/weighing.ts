@@ -91,8 +91,12 @@ export function scalesOf(spec: Pick<Spec, "scales" | "weighingTolerance">, us: b
     const facts = { capacity: capacity?.text ?? "", division: division?.text ?? "" };
     return refuse(problem("scales.capacity-below-division", ["scales", tooCoarse, "capacity"], facts));
   }
-  if (new Set(scales.map((scale) => scale.unit)).size > 1) {
-    return refuse(problem("scales.mixed-systems", ["scales"], {}));
+  const [other] = scales.filter(({ unit }) => unit !== scales[0]?.unit);
+  if (other !== undefined) {
+    const [grams = "", ounces = ""] = (["g", "oz"] as const).map(
+      (unit) => scales.find((one) => one.unit === unit)?.name,
+    );
+    return refuse(problem("scales.mixed-systems", ["scales"], { grams, ounces }));
   }
   return answer(scales, assumed ? [note("scales.assumed", ["scales"], { us })] : boundlessNotes(scales));
 }

@@ -94,7 +94,7 @@ function reworkRows({ rework, loads }: Batch): Table["rows"] {
 /** The scale of a weight, and what is to be minded there. */
 export function scaleWords(weighed: WeighedLine, { tooLittle }: Remedies): string {
   if (tooLittle.some(({ line }) => line.id === weighed.line.id)) return `${weighed.scale}: too little, see below`;
-  return weighed.lots === 1 ? weighed.scale : `${weighed.scale}, in ${weighed.lots} lots`;
+  return weighed.lots === 1 ? weighed.scale : `${weighed.scale}, in ${weighed.lots} weighings`;
 }
 
 function roundingTable(compared: Batch["rounding"]): Table {
@@ -159,7 +159,7 @@ function remedyTable({ stock, finer }: Remedies): Table {
 /** A division in the unit and with the places that its scale is sold by. */
 export function soldCell(division: Figure, unit: string): Cell {
   const shown = inUnit(division, unit);
-  return measureCell({ ...shown, places: Math.min(dec(shown.value).decimalPlaces(), 4) });
+  return measureCell({ ...shown, places: Math.min(dec(shown.value).decimalPlaces(), 8) });
 }
 
 function stockRows({ stock, parts, dose, muchLeft }: StockRemedy, dry: Cell): Table["rows"] {

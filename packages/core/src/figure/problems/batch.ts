@@ -158,10 +158,11 @@ export const batch = {
     expected: "a capacity of at least one step",
     advice: "swap them, or read both off the plate of the scale",
   })),
-  "scales.mixed-systems": input(() => ({
-    found: "scales in grams and scales in ounces",
-    expected: "scales of one system, so that the weights of a load can be added up",
-    advice: "switch all scales to the same units",
+  "scales.mixed-systems": input(({ grams, ounces }: Texts<"grams" | "ounces">) => ({
+    found: `the ${grams} in grams beside the ${ounces} in ounces`,
+    expected:
+      "scales of one system: an ounce is 28.349523125 g, so that what is weighed on both has no total that either can show",
+    advice: `switch the ${grams} to ounces or the ${ounces} to grams, as most scales can be, and write its division as it shows then`,
   })),
 
   "weighing.nothing": remark(({ names, stock }: Lists<"names"> & { readonly stock: boolean }) => {
@@ -170,7 +171,7 @@ export const batch = {
   }),
   "weighing.lots": remark(
     ({ name, lots, scale }: Texts<"name" | "scale"> & Counts<"lots">) =>
-      `${name}: weigh each load in ${lots} lots, since the ${scale} does not take it all at once`,
+      `${name}: weigh it ${lots} times for each load, a part each time, since the ${scale} does not take it all at once`,
   ),
   "scales.capacity-unknown": remark(
     ({ name }: Texts<"name">) =>
