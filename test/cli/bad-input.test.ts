@@ -312,6 +312,7 @@ test.each([
     "a line that begins in another column than those it goes with",
   ],
   ["name: @home\n", "1:7", "a value that begins with a sign that YAML keeps for itself"],
+  ['{\n  // our noodle "name"\n  "name": "class"\n}\n', "2:3", "a comment after // or /*, taken for a key"],
 ])("a slip of writing in %j is told once, at its place", async (text, at, found) => {
   const { stderr } = await runHere(["formula", "-"], { input: text });
   expect(readProblems(stderr)).toMatchObject([{ code: "file.syntax", where: `standard input:${at}`, found }]);

@@ -13,6 +13,11 @@ test("a comma before three digits is asked about where it may part thousands", (
   expect(["1,000", "0,125"].map((typed, index) => read(typed, index === 0 ? 3 : 0))).toEqual(["1.000", "0.125"]);
 });
 
+test("wide digits are read as the spec reads them", () => {
+  expect(read("１２．５", 1)).toBe("12.5");
+  expect(read("－３，５", 1)).toBe("-3.5");
+});
+
 test("thousands as the page writes them are read", () => {
   for (const space of [" ", "\u00A0", "\u2009", "\u202F"]) {
     expect(read(`12${space}280,5`, 0)).toBe("12280.5");

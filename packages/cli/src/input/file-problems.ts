@@ -77,14 +77,15 @@ function duplicateFault(text: string, start: number, end: number): Fault {
   };
 }
 
-/** Braces or brackets where a key stands, as in a form that nobody filled in: `name: {{ name }}`. */
+/** Braces or brackets where a key stands, as in a form that nobody filled in: `name: {{ name }}`; and comments of another kind. */
 export function keyFaults(document: Document): readonly Fault[] {
   const faults: Fault[] = [];
   visit(document, {
     Pair: (_at, { key }) => {
-      if (!isCollection(key) || !key.range) return;
+      const isComment = isScalar(key) && key.type === "PLAIN" && /^\/[/*]/u.test(String(key.value));
+      if (!(isComment || isCollection(key)) || !key.range) return;
       faults.push({
-        problem: ownProblem("file.syntax", { detail: "", slip: "braces" }),
+        problem: ownProblem("file.syntax", { detail: "", slip: isComment ? "comment" : "braces" }),
         span: [key.range[0], key.range[1]],
       });
     },

@@ -6,6 +6,7 @@ const grouped = /^-?\d{1,3}(?:[ \u00A0\u2009\u202F]\d{3})+(?=$|[.,])/u;
 /** A number as typed on a pad: a comma counts as a point, spaces between thousands as none. Anything else stays. */
 export function asNumber(typed: string): string {
   return typed
+    .replace(/[０-９．，－]/gu, (wide) => wide.normalize("NFKC"))
     .trim()
     .replace(/^−/u, "-")
     .replace(grouped, (groups) => groups.replace(/[^-\d]/gu, ""))

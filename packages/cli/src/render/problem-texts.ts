@@ -331,6 +331,11 @@ const slips = {
     "the value in quotes",
     'write a text in quotes, such as "@home", and a number before its unit, such as `36 %`',
   ],
+  comment: [
+    "a comment after // or /*, taken for a key",
+    "a key, or a comment after #",
+    "begin the comment with # in place of // or /*, or take it out: JSON has none",
+  ],
   braces: [
     "braces or brackets where a name should stand",
     keyAndValue,

@@ -38,6 +38,7 @@ export function linesInPlace(problem: Problem): readonly string[] {
       (schema, example) =>
         [entry, value].find((one) => one !== undefined && accepts(schema, one)) ?? asMeant(value, schema, example),
     );
+  if (allowed.length === 0) return specSample(path.slice(0, -1));
   const any = allowed.includes("notes") ? "notes" : allowed[0];
   const key = instead?.split(":")[0] ?? nearest[0] ?? (path.length === 1 ? any : path.at(-1));
   return specSample([...path.slice(0, -1), key ?? ""]);

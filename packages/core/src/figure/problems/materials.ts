@@ -237,7 +237,9 @@ export const materials = {
       ? { expected: 'an amount and a three-letter currency, such as "12 EUR"', advice: "write what all of it may cost" }
       : {
           expected: 'an amount, a three-letter currency and a mass, such as "0.92 EUR/kg" or "23 EUR per 25 kg"',
-          advice: "write the price of one pack with its mass",
+          advice: /\p{Sc}/u.test(written)
+            ? "write the three letters of the currency after the amount, such as USD or CAD for $, and the mass of the pack"
+            : "write the price of one pack with its mass",
         }),
   })),
   "cutter.unreadable": input(({ written }: Texts<"written">) => ({

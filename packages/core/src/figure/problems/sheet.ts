@@ -82,7 +82,7 @@ export const sheet = {
   "plan.serve-time": input(({ serve }: Texts<"serve">) => ({
     found: `"${serve}"`,
     expected: 'a time of day from "00:00" to "23:59"',
-    advice: 'write it like "12:15"',
+    advice: `write it like "${onClock(serve) ?? "12:15"}"`,
   })),
   "plan.open-ended": input(() => ({
     found: "a wait at an end, or no stages",
@@ -529,3 +529,12 @@ export const sheet = {
     "Noodles that are packed for later, most of all without air, need a food safety plan of their own with limits set by somebody competent; nothing worked out here is a keeping time. Local rules decide.",
   ),
 };
+
+/** A time of day by the half of the day, as the clock of 24 hours shows it. @example onClock("5:30 pm") // => "17:30" */
+function onClock(said: string): string | undefined {
+  const form = /^(?<hour>1[0-2]|0?[1-9])(?:[:.](?<minute>[0-5]\d))? ?(?<half>[ap])\.?m\.?$/iu;
+  const { hour, minute = "00", half } = form.exec(said.trim())?.groups ?? {};
+  if (hour === undefined) return undefined;
+  const hours = (Number(hour) % 12) + (half?.toLowerCase() === "p" ? 12 : 0);
+  return `${String(hours).padStart(2, "0")}:${minute}`;
+}
