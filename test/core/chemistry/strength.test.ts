@@ -227,3 +227,8 @@ test("a strength shows no more digits than a bottle, a scale and a flask can bea
     expect([figure.id, digits.length <= 4]).toEqual([figure.id, true]);
   }
 });
+
+test("a reading error is told in the unit of the reading and in digits that tell", () => {
+  const read = answered(readHydrometer(pure("K2CO3"), { measure: "density", value: "1.08" }, "0.00016951429982"));
+  expect(read.massPercent.range?.why).toMatch(/^a reading error of 0\.00017 g\/mL either way/u);
+});

@@ -16,7 +16,7 @@ import {
   told,
 } from "@noodlewright/core";
 import { hydrates, species } from "@noodlewright/core/chemistry";
-import { recalculated } from "@noodlewright/core/figure";
+import { recalculated, toldIn } from "@noodlewright/core/figure";
 import { renderCsv, renderHtml, renderMarkdown } from "@noodlewright/core/render";
 import { readKitchenFile } from "@noodlewright/core/spec";
 import { describe, expect, expectTypeOf, test, vi } from "vitest";
@@ -108,6 +108,16 @@ describe("a noodle", () => {
     expect(reading.ok).toBe(true);
     const notes = reading.ok ? reading.notes.filter(({ code }) => code === "spec.unusual") : [];
     expect(notes.map((one) => [one.path.join("."), one.loud])).toEqual(path === undefined ? [] : [[path, true]]);
+  });
+
+  test("tells what no kitchen has in the units asked for, in digits that tell", () => {
+    const reading = readNoodleData({ ...spec, batch: { bowls: 40, rawWeight: "40 oz" } });
+    const notes = reading.ok ? reading.notes.filter(({ code }) => code === "spec.unusual") : [];
+    const words = (["metric", "us"] as const).flatMap((units) => notes.map((one) => toldIn(units)(one)));
+    expect(words.map((text) => text.split(" (")[0])).toEqual([
+      "raw noodles of a bowl: 1133.981 g is more than kitchens have, which is 1000 g at most",
+      "raw noodles of a bowl: 2.500 lb is more than kitchens have, which is 2.205 lb at most",
+    ]);
   });
 
   test("weighs in ounces where it is read so and no scale is named", () => {

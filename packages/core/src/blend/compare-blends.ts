@@ -48,8 +48,9 @@ function difference(before: Figure, after: Figure): Figure {
 
 /** The two sums of a table of shares. */
 export function shareTotals(changes: readonly Change[]): readonly Figure[] {
-  return (["before", "after"] as const).map((side) => {
+  return (["before", "after"] as const).flatMap((side) => {
     const shares = changes.filter((change) => isShare(idOf(change))).flatMap((change) => change[side] ?? []);
+    if (shares.length === 0) return [];
     const places = Math.max(0, ...shares.map((share) => share.places));
     const label = side === "before" ? "all flours before" : "all flours now";
     return summed(named("% of flour", places)(`shares.${side}`, label), { share: shares }, definition);

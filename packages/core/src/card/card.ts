@@ -133,7 +133,7 @@ function factsOf({ target, loads }: Batch, units: UnitSystem): readonly Fact[] {
   return figures.flatMap((figure) => {
     if (figure === undefined) return [];
     const large = figure.unit === "g" && units === "metric" && dec(figure.value).gte(KILOGRAMS_FROM);
-    const shown = large ? inUnit(figure, "kg", 2) : inSystem(figure, units);
+    const shown = large ? inUnit(figure, "kg", Math.max(2, figure.places + 3)) : inSystem(figure, units);
     return [{ label: shown.label, value: `${shownGrouped(shown)} ${shown.unit}`.trim() }];
   });
 }

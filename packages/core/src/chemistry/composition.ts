@@ -7,6 +7,7 @@ import {
   decimalText,
   decOf,
   HUNDRED,
+  shortText,
   sum,
   ZERO,
 } from "../number/decimal.ts";
@@ -104,7 +105,7 @@ export function compositionOf(stated: Omit<SaltParts, "inert">): Outcome<Composi
   if (given.some((share) => share.isNegative() && !share.isZero())) {
     return refuse(problem("composition.negative", [], {}));
   }
-  if (total.gt(HUNDRED)) return refuse(problem("composition.over-100", [], { total: decimalText(total) }));
+  if (total.gt(HUNDRED)) return refuse(problem("composition.over-100", [], { total: shortText(total, 4) }));
   return answer(fromMasses({ ...stated, inert: HUNDRED.minus(total) }));
 }
 

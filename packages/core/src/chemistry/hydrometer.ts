@@ -1,7 +1,15 @@
 import { type Figure, found } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { type Outcome, problem, refuse } from "../figure/problem.ts";
-import { type Decimal, type DecimalInput, type DecimalText, dec, decimalText, fixedText } from "../number/decimal.ts";
+import {
+  type Decimal,
+  type DecimalInput,
+  type DecimalText,
+  dec,
+  decimalText,
+  digitsText,
+  fixedText,
+} from "../number/decimal.ts";
 import { baumeScales, glassExpansion } from "./baume.ts";
 import { anhydrousShare, type Composition } from "./composition.ts";
 import { edgeOf, fitRange, type StatedStrength, solutionAt } from "./stated-strength.ts";
@@ -52,7 +60,7 @@ export function readHydrometer(
   const half = (width: Decimal): string => fixedText(width.div(2), 2);
   const byFit = fit === undefined ? dec(0) : fit.high.minus(fit.low);
   const notes = middle.notes.filter(({ code }) => code !== "strength.fit");
-  const why = `a reading error of ${error.toString()} either way is worth ${half(high.minus(low).minus(byFit))} % by mass, the doubt of the density fits ${half(byFit)} %`;
+  const why = `a reading error of ${digitsText(error, 2)} ${reading.measure === "density" ? "g/mL" : "degrees"} either way is worth ${half(high.minus(low).minus(byFit))} % by mass, the doubt of the density fits ${half(byFit)} %`;
   const figure = found(
     { id: "hydrometer.mass-percent", label: "strength by mass, from the reading", unit: "% w/w", places: 2 },
     anhydrousShare(middle.value),

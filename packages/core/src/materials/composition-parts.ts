@@ -2,7 +2,7 @@ import { type Composition, hydrate, mixture, pure, waterOnly } from "../chemistr
 import { type HydrateName, hydrateNames, type SpeciesName, speciesNames } from "../chemistry/species.ts";
 import { answer, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { said } from "../figure/said.ts";
-import { type Decimal, dec, decimalText, HUNDRED, sum, ZERO } from "../number/decimal.ts";
+import { type Decimal, dec, HUNDRED, shortText, sum, ZERO } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
 
 /**
@@ -25,7 +25,7 @@ export function readParts(written: Readonly<Record<string, string>>, path: Path)
   const rests = parts.filter(({ share }) => share === "rest").length;
   const whole = rests === 0 ? stated.eq(HUNDRED) : rests === 1 && stated.lte(HUNDRED);
   if (problems.length === 0 && !whole) {
-    problems.push(problem("materials.composition", path, { total: decimalText(stated), rests }));
+    problems.push(problem("materials.composition", path, { total: shortText(stated, 4), rests }));
   }
   if (problems.length > 0) return refuse(...problems);
   const mass = (share: Decimal | "rest"): Decimal => (share === "rest" ? HUNDRED.minus(stated) : share);

@@ -1,3 +1,5 @@
+import { shortText } from "../../number/decimal.ts";
+import { measure } from "../in-system.ts";
 import { type Counts, type Inner, input, type Lists, noAnswer, remark, type Texts } from "./entry.ts";
 import { didYouMean } from "./words.ts";
 
@@ -62,8 +64,10 @@ export const noodle = {
       `${first} and ${other} both describe "${name}", and differ in ${differs.join(", ")}: that of ${other} counts`,
   ),
   "spec.unusual": remark(
-    ({ label, value, most, unit, source }: Texts<"label" | "value" | "most" | "unit" | "source">) =>
-      `${label}: ${value} ${unit} is more than kitchens have, which is ${most} ${unit} at most (${source}): check the number and its unit`,
+    ({ label, value, most, unit, source }: Texts<"label" | "value" | "most" | "unit" | "source">, tell) => {
+      const [found, limit] = [value, most].map((one) => tell(measure(shortText(one, 3), unit)));
+      return `${label}: ${found} is more than kitchens have, which is ${limit} at most (${source}): check the number and its unit`;
+    },
   ),
   "card.no-answer": remark(
     ({ lacks, problem }: { readonly lacks: "water" | "sheet" | "day"; readonly problem: Inner }, tell) =>
