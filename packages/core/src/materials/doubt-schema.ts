@@ -1,5 +1,14 @@
 import * as z from "zod/mini";
-import { described, massField, numberField, quantityField, section, shareField, textOrNumber } from "./fields.ts";
+import {
+  described,
+  massField,
+  numberField,
+  optional,
+  quantityField,
+  section,
+  shareField,
+  textOrNumber,
+} from "./fields.ts";
 
 /** An error without its sign, in %. */
 export function plusMinusField(description: string, examples: readonly string[], most = "20") {
@@ -13,9 +22,7 @@ const labelSchema = section(
     serving: z.optional(
       massField("What the printed protein is for; 100 g in the EU and in Japan unless stated", ["30 g"]),
     ),
-    servingRounded: described(z.optional(z.boolean()), {
-      description: "Whether the serving may be off by half its last digit; false unless stated",
-    }),
+    servingRounded: optional(z.boolean(), "Whether the serving may be off by half its last digit; false unless stated"),
     rules: described(z.enum(["US", "EU", "JP"]), {
       description: "Rule book the label was rounded by: US 21 CFR 101.9, EU guidance of 2012, or the standard of Japan",
     }),
@@ -33,10 +40,11 @@ export type LabelFigures = z.output<typeof labelSchema>;
 
 /** What is known of a material without being exact. */
 export const doubtFields = () => ({
-  label: described(z.optional(z.union([labelSchema, z.array(labelSchema).check(z.minLength(1), z.maxLength(6))])), {
-    description: "The protein line of the nutrition label, or of several labels of the same flour, in place of protein",
-    examples: [{ protein: "4 g", serving: "30 g", rules: "US" }],
-  }),
+  label: optional(
+    z.union([labelSchema, z.array(labelSchema).check(z.minLength(1), z.maxLength(6))]),
+    "The protein line of the nutrition label, or of several labels of the same flour, in place of protein",
+    [{ protein: "4 g", serving: "30 g", rules: "US" }],
+  ),
   proteinUncertainty: z.optional(
     plusMinusField("How far the stated protein may be off, ± in % of the flour", ["0.3 %"]),
   ),

@@ -28,6 +28,15 @@ export function described<Schema extends z.ZodMiniType>(schema: Schema, meaning:
   return own;
 }
 
+/** A key that may be left out, with what it means. */
+export function optional<Schema extends z.ZodMiniType>(
+  schema: Schema,
+  description: string,
+  examples?: readonly unknown[],
+) {
+  return described(z.optional(schema), { description, ...(examples && { examples }) });
+}
+
 /** A section with keys of its own. Its schema is made when one is read: making all of them takes time at every start. */
 export function section<Shape extends z.core.$ZodLooseShape>(meaning: Meaning, shape: () => Shape) {
   const schema = z.lazy(() => z.strictObject(shape()));

@@ -2,7 +2,7 @@ import * as z from "zod/mini";
 import { problem } from "../figure/problem.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
-import { count, described, quantityField, readOrRefused, refuseValue, section, word } from "./fields.ts";
+import { count, described, optional, quantityField, readOrRefused, refuseValue, section, word } from "./fields.ts";
 
 /** A length above zero. */
 export function lengthField(description: string, examples: readonly string[], most: string) {
@@ -49,10 +49,7 @@ function readCutter(input: string | number): CutterField | undefined {
 }
 
 const settingsField = (description: string, examples: readonly Readonly<Record<string, string>>[]) =>
-  described(z.optional(z.record(word(40), lengthField("Gap at this setting, measured", ["2.6 mm"], "200"))), {
-    description,
-    examples: [...examples],
-  });
+  optional(z.record(word(40), lengthField("Gap at this setting, measured", ["2.6 mm"], "200")), description, examples);
 
 const cutterSchema = section({ id: "Cutter", description: "A cutter" }, () => ({
   size: cutterField(
@@ -89,25 +86,23 @@ const machineSchema = z.lazy(() =>
         sticks: settingsField("Guide sticks beside a rolling pin: the thickness of each pair", [
           { "thick pair": "4 mm" },
         ]),
-        speed: described(
-          z.optional(z.union([speedField, z.array(speedField).check(z.minLength(1), z.maxLength(mostStands))])),
-          {
-            description:
-              "Surface speed of the rolls: of the last stand that a sheet runs through, or a list with that of each stand, first to last",
-            examples: ["6 m/min", ["4 m/min", "6 m/min"]],
-          },
+        speed: optional(
+          z.union([speedField, z.array(speedField).check(z.minLength(1), z.maxLength(mostStands))]),
+          "Surface speed of the rolls: of the last stand that a sheet runs through, or a list with that of each stand, first to last",
+          ["6 m/min", ["4 m/min", "6 m/min"]],
         ),
-        stands: described(z.optional(count(1, mostStands)), {
-          description: "Pairs of rolls that a sheet runs through in one trip; as many as speeds, or 1, unless stated",
-          examples: [2],
-        }),
+        stands: optional(
+          count(1, mostStands),
+          "Pairs of rolls that a sheet runs through in one trip; as many as speeds, or 1, unless stated",
+          [2],
+        ),
         compoundingGap: z.optional(
           lengthField("Gap of the rolls that compound, where the machine has its own", ["8 mm"], "100"),
         ),
-        cutters: described(z.optional(z.array(cutterSchema).check(z.minLength(1), z.maxLength(40))), {
-          description:
-            "The cutters and knives at hand; where none are listed, any cutter of a sheet is taken to be there",
-        }),
+        cutters: optional(
+          z.array(cutterSchema).check(z.minLength(1), z.maxLength(40)),
+          "The cutters and knives at hand; where none are listed, any cutter of a sheet is taken to be there",
+        ),
         longestSheet: z.optional(lengthField("Longest sheet that the bench or the reel takes", ["6 m"], "1000000")),
       })
       .check((context) => {

@@ -8,6 +8,7 @@ import {
   described,
   massField,
   numberField,
+  optional,
   priceField,
   quantityField,
   readAs,
@@ -53,25 +54,24 @@ const solutionSchema = section(
   { id: "Solution", description: "A solution by its salts and its strength; the rest is water" },
   () => ({
     salts,
-    ratioBy: described(z.optional(z.enum(["anhydrous", "as weighed"])), {
-      description:
-        "What the parts and a strength by mass count: salts without crystal water, or salts as weighed; anhydrous unless stated, and asked for where salts with crystal water are among them",
-    }),
+    ratioBy: optional(
+      z.enum(["anhydrous", "as weighed"]),
+      "What the parts and a strength by mass count: salts without crystal water, or salts as weighed; anhydrous unless stated, and asked for where salts with crystal water are among them",
+    ),
     strength: described(written.check(z.maxLength(40)), {
       description:
         "Strength: by mass (%), % w/v, g/L, mol/L, mol/kg of water, density in g/mL, °Bé, or parts of salts to parts of water",
       examples: ["30 °Bé", "20 %", "15 % w/v", "250 g/L", "1.2 mol/L", "1.25 g/mL", "1 to 3"],
     }),
-    modulus: described(
-      z.optional(
-        readOrRefused(
-          z.union([z.number(), z.string()]),
-          (input) => readModulus(String(input)),
-          (written) => problem("materials.modulus", [], { written, moduli }),
-          {},
-        ),
+    modulus: optional(
+      readOrRefused(
+        z.union([z.number(), z.string()]),
+        (input) => readModulus(String(input)),
+        (written) => problem("materials.modulus", [], { written, moduli }),
+        {},
       ),
-      { description: "Modulus of the degrees Baumé; 145 unless stated", examples: [145, 144.3] },
+      "Modulus of the degrees Baumé; 145 unless stated",
+      [145, 144.3],
     ),
     temperature: z.optional(
       celsius(
@@ -133,11 +133,12 @@ const toastedSchema = section(
 export const materialFiguresSchema = section(
   { id: "MaterialFigures", description: "A material described by its own figures" },
   () => ({
-    like: described(z.optional(written.check(z.minLength(1))), {
-      description: "Catalogue material to start from; the figures given here replace its own",
-      examples: ["bread flour"],
-    }),
-    kind: described(z.optional(z.enum(materialKinds)), { description: "Kind of material; flour unless stated" }),
+    like: optional(
+      written.check(z.minLength(1)),
+      "Catalogue material to start from; the figures given here replace its own",
+      ["bread flour"],
+    ),
+    kind: optional(z.enum(materialKinds), "Kind of material; flour unless stated"),
     moisture: z.optional(shareField("Moisture, % of the material as weighed", ["13.6 %"])),
     protein: z.optional(shareField("Protein, % on the stated basis", ["12.4 %"])),
     proteinBasis: z.optional(
@@ -164,32 +165,26 @@ export const materialFiguresSchema = section(
           : quantityField(["mass"], description, [example], { least: "0", words: "zero or more" }),
       ),
     ),
-    glutenForming: described(z.optional(z.boolean()), {
-      description: "Whether its protein forms gluten, as that of wheat does; true for kinds flour and gluten",
-    }),
-    wholegrain: described(z.optional(z.boolean()), {
-      description: "Whether it is the whole grain; false unless stated",
-    }),
-    allergens: described(z.optional(z.array(z.enum(allergenTags))), {
-      description:
-        "Allergens it contains, as the supplier declares them: the kind where it is known, such as mackerel, or else fish; leave out when nothing is known",
-    }),
+    glutenForming: optional(
+      z.boolean(),
+      "Whether its protein forms gluten, as that of wheat does; true for kinds flour and gluten",
+    ),
+    wholegrain: optional(z.boolean(), "Whether it is the whole grain; false unless stated"),
+    allergens: optional(
+      z.array(z.enum(allergenTags)),
+      "Allergens it contains, as the supplier declares them: the kind where it is known, such as mackerel, or else fish; leave out when nothing is known",
+    ),
     price: z.optional(priceField("What it costs")),
     stock: z.optional(stockField("What there is of it in the store", ["12 kg"])),
-    composition: described(z.optional(z.record(z.string(), partField)), {
-      description:
-        "What an alkaline product or a salt is made of, % of the product: formulas such as Na2CO3, K2CO3, Na2CO3.10H2O, with water and inert; one may be rest",
-      examples: [{ K2CO3: "18 %", Na2CO3: "12 %", water: "rest" }],
-    }),
-    solution: described(z.optional(solutionSchema), { description: "An alkaline solution by its salts and strength" }),
-    certificate: described(z.optional(certificateSchema), {
-      description: "An alkaline product by its stated alkalinity",
-    }),
-    assay: described(z.optional(assaySchema), { description: "An alkaline product of one salt by its assay" }),
-    source: described(z.optional(written.check(z.maxLength(200))), {
-      description: "Where the figures come from",
-      examples: ["certificate of lot 2214"],
-    }),
+    composition: optional(
+      z.record(z.string(), partField),
+      "What an alkaline product or a salt is made of, % of the product: formulas such as Na2CO3, K2CO3, Na2CO3.10H2O, with water and inert; one may be rest",
+      [{ K2CO3: "18 %", Na2CO3: "12 %", water: "rest" }],
+    ),
+    solution: optional(solutionSchema, "An alkaline solution by its salts and strength"),
+    certificate: optional(certificateSchema, "An alkaline product by its stated alkalinity"),
+    assay: optional(assaySchema, "An alkaline product of one salt by its assay"),
+    source: optional(written.check(z.maxLength(200)), "Where the figures come from", ["certificate of lot 2214"]),
   }),
 );
 

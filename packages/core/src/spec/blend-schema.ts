@@ -7,6 +7,7 @@ import {
   described,
   massField,
   moneyField,
+  optional,
   priceField,
   readOrRefused,
   refuseValue,
@@ -106,30 +107,29 @@ const shelfEntrySchema = section(
     share: z.optional(
       boundsField("What of the blend it may be; any share unless stated", ["at most 4 %", "10 to 20 %"]),
     ),
-    ratio: described(
-      z.optional(
-        z.strictObject({
-          to: flourName("Another flour of the blend or of the shelf"),
-          times: readOrRefused(
-            z.union([z.string(), z.number()]),
-            (input): DecimalText | undefined => {
-              const text = String(input).trim();
-              return /^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0) ? text : undefined;
-            },
-            (written) => problem("shelf.ratio", [], { written }),
-            { description: "So many times the share of the other one", examples: [0.5] },
-          ),
-        }),
-      ),
-      { description: "A fixed ratio to another flour" },
+    ratio: optional(
+      z.strictObject({
+        to: flourName("Another flour of the blend or of the shelf"),
+        times: readOrRefused(
+          z.union([z.string(), z.number()]),
+          (input): DecimalText | undefined => {
+            const text = String(input).trim();
+            return /^\d+(?:\.\d+)?$/u.test(text) && dec(text).gt(0) ? text : undefined;
+          },
+          (written) => problem("shelf.ratio", [], { written }),
+          { description: "So many times the share of the other one", examples: [0.5] },
+        ),
+      }),
+      "A fixed ratio to another flour",
     ),
     step: z.optional(
       percent("Steps that its share comes in; those of the blend unless stated, 0.1 % of dry gluten", "0.1 %"),
     ),
     bag: z.optional(massField("A bag of it: only whole bags go into the batch", ["25 kg"])),
-    figures: described(z.optional(materialFiguresSchema), {
-      description: "Own figures of this material; over a name of the catalogue they replace only what they state",
-    }),
+    figures: optional(
+      materialFiguresSchema,
+      "Own figures of this material; over a name of the catalogue they replace only what they state",
+    ),
   }),
 );
 
@@ -208,10 +208,11 @@ export const wantedSchema = section(
       ]),
     ),
     wholegrain: z.optional(boundsField("Share of wholegrain flours", ["at least 20 %"])),
-    wholeRange: described(z.optional(z.boolean()), {
-      description: "Meet protein over the whole range that labels and certificates of the flours leave open",
-      examples: [true],
-    }),
+    wholeRange: optional(
+      z.boolean(),
+      "Meet protein over the whole range that labels and certificates of the flours leave open",
+      [true],
+    ),
     addedWater: z.optional(boundsField("Added water, % of flour", ["38 %", "36 to 38 %"])),
     doughWater: z.optional(boundsField("All water, the flour's own included, % of the dough", ["36 %"])),
     alkalinity: z.optional(boundsField("Alkalinity M of the dough, meq per 100 g flour", ["17 meq"], "alkalinity")),
@@ -227,19 +228,13 @@ export const wantedSchema = section(
     bowlPrice: z.optional(moneyField("Most that the ingredients of a bowl may cost")),
     price: z.optional(priceField("Most that the blend may cost", atMost)),
     batchPrice: z.optional(moneyField("Most that all the flour of the batch may cost")),
-    mostFlours: described(z.optional(count(1, 40)), {
-      description: "Most flours that may be in the blend",
-      examples: [3],
-    }),
+    mostFlours: optional(count(1, 40), "Most flours that may be in the blend", [3]),
     leastShare: z.optional(
       percent("Smallest share of a flour that is in the blend at all, dry gluten aside; 2 % unless stated", "5 %"),
     ),
     step: z.optional(percent("Steps that the shares come in; 1 % unless stated, from 0.1 to 5 %", "0.5 %")),
     prefer: z.optional(preferField),
-    alternatives: described(z.optional(count(1, 20)), {
-      description: "How many blends to show; 3 unless stated",
-      examples: [5],
-    }),
+    alternatives: optional(count(1, 20), "How many blends to show; 3 unless stated", [5]),
   }),
 );
 

@@ -1,5 +1,5 @@
 import * as z from "zod/mini";
-import { celsius, count, described, massField, quantityField, section, word } from "../materials/fields.ts";
+import { celsius, count, described, massField, optional, quantityField, section, word } from "../materials/fields.ts";
 import { namedOnce } from "../materials/named-once.ts";
 
 /** What a wait may be, s: none, or up to seven days. */
@@ -17,8 +17,7 @@ const waitSchema = (what: string, least: string, most: string) =>
     }),
   );
 
-const machines = (what: string) =>
-  described(z.optional(count(1, 100)), { description: `Number of ${what}; 1 unless stated`, examples: [1] });
+const machines = (what: string) => optional(count(1, 100), `Number of ${what}; 1 unless stated`, [1]);
 
 const potSchema = section({ id: "Pot", description: "A pot and what goes into it at one time" }, () => ({
   basket: massField("Raw noodles that go into a pot at one time", ["1.1 kg"]),
@@ -47,10 +46,7 @@ export const planSchema = section(
     examples: [{ serve: "12:15", mix: "15 min", roll: "15 min", boil: "20 min" }],
   },
   () => ({
-    serve: described(z.optional(z.string()), {
-      description: "Time of service",
-      examples: ["12:15"],
-    }),
+    serve: optional(z.string(), "Time of service", ["12:15"]),
     weigh: z.optional(minutes("Time to weigh a load", "10 min")),
     mix: z.optional(minutes("Time of a load in the mixer, filling and emptying included", "15 min")),
     rest: waitSchema("rest of the crumb", "20 min", "60 min"),
@@ -97,13 +93,10 @@ export const temperatureSchema = section(
     room: z.optional(
       celsius("Temperature of the room, and of all that is neither flour nor water", "20 °C", "-30", "60"),
     ),
-    ingredients: described(
-      z.optional(z.record(word(80), celsius("Its temperature", "4 °C", "-30", "100")).check(namedOnce)),
-      {
-        description:
-          "Temperature of single ingredients by their names, rework as `rework`, where it is neither the flour's nor the room's",
-        examples: [{ "whole egg": "4 °C" }],
-      },
+    ingredients: optional(
+      z.record(word(80), celsius("Its temperature", "4 °C", "-30", "100")).check(namedOnce),
+      "Temperature of single ingredients by their names, rework as `rework`, where it is neither the flour's nor the room's",
+      [{ "whole egg": "4 °C" }],
     ),
     tap: z.optional(celsius("Temperature of the water from the tap", "14 °C", "0.1", "100")),
     ice: z.optional(celsius("Temperature of the ice; 0 °C unless stated", "-18 °C", "-40", "0")),

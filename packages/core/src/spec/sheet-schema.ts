@@ -4,6 +4,7 @@ import {
   described,
   massField,
   numberField,
+  optional,
   quantityField,
   section,
   shareField,
@@ -17,10 +18,7 @@ const compoundingSchema = section({ id: "Compounding", description: "How the cru
     description: "How often the sheet is folded, or sheets are joined, and rolled again",
     examples: [2],
   }),
-  layers: described(z.optional(count(2, 4)), {
-    description: "Layers laid on each other each time; 2 unless stated",
-    examples: [2],
-  }),
+  layers: optional(count(2, 4), "Layers laid on each other each time; 2 unless stated", [2]),
 }));
 
 /** The ways to state the dough that goes to the rolls. */
@@ -52,9 +50,10 @@ export const sheetSchema = section(
       lengthField("Thickness of the dough as it goes to the rolls, where it is not compounded", ["12 mm"], "500"),
     ),
     compounding: z.optional(compoundingSchema),
-    gaps: described(z.optional(z.array(lengthField("Gap", ["3 mm"], "200")).check(z.minLength(1), z.maxLength(60))), {
-      description: "The kitchen's own list of gaps, widest first, in place of the best one",
-    }),
+    gaps: optional(
+      z.array(lengthField("Gap", ["3 mm"], "200")).check(z.minLength(1), z.maxLength(60)),
+      "The kitchen's own list of gaps, widest first, in place of the best one",
+    ),
     largestReduction: z.optional(
       quantityField(["share"], "Most of the thickness that a pass takes off; one third unless stated", ["30 %"], {
         least: "1",

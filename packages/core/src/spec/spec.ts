@@ -7,6 +7,7 @@ import {
   described,
   massField,
   numberField,
+  optional,
   priceField,
   quantityField,
   section,
@@ -29,9 +30,10 @@ const nameField = (what: string, example: string) =>
     examples: [example],
   });
 
-const figures = described(z.optional(materialFiguresSchema), {
-  description: "Own figures of this material; over a name of the catalogue they replace only what they state",
-});
+const figures = optional(
+  materialFiguresSchema,
+  "Own figures of this material; over a name of the catalogue they replace only what they state",
+);
 
 const flourSchema = section(
   { id: "Flour", description: "One of the flours, starches or glutens that make up the 100 parts" },
@@ -69,26 +71,23 @@ const alkaliSchema = section({ id: "Alkali", description: "An alkaline product a
       words: `at most ${mostParts.alkali} % of flour, or 1000 meq per 100 g flour`,
     },
   ),
-  as: described(z.optional(z.enum(["product", "anhydrous salts", "alkalinity"])), {
-    description: "What the dose states; product unless said otherwise",
-  }),
-  figures,
-  replaceWith: described(
-    z.optional(
-      z.union([
-        nameField("Product", "potassium carbonate"),
-        z.array(nameField("Product", "potassium carbonate")).check(z.minLength(1), z.maxLength(2)),
-      ]),
-    ),
-    {
-      description:
-        "One product, or a list of two, to take its place; its water is taken off the tap water. Two products hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
-      examples: ["potassium carbonate", ["sodium carbonate", "potassium carbonate"]],
-    },
+  as: optional(
+    z.enum(["product", "anhydrous salts", "alkalinity"]),
+    "What the dose states; product unless said otherwise",
   ),
-  holding: described(z.optional(z.enum(["anhydrous salts", "alkalinity M", "alkalinity P", "sodium and potassium"])), {
-    description: "What the replacement keeps exactly; alkalinity M unless stated",
-  }),
+  figures,
+  replaceWith: optional(
+    z.union([
+      nameField("Product", "potassium carbonate"),
+      z.array(nameField("Product", "potassium carbonate")).check(z.minLength(1), z.maxLength(2)),
+    ]),
+    "One product, or a list of two, to take its place; its water is taken off the tap water. Two products hold both alkalinities where they can, or else the ratio of sodium to potassium as well",
+    ["potassium carbonate", ["sodium carbonate", "potassium carbonate"]],
+  ),
+  holding: optional(
+    z.enum(["anhydrous salts", "alkalinity M", "alkalinity P", "sodium and potassium"]),
+    "What the replacement keeps exactly; alkalinity M unless stated",
+  ),
 }));
 
 /** The ways to state water, the size of a batch, and the weight of its bowls. */
@@ -169,10 +168,7 @@ const batchSchema = section(
     ],
   },
   () => ({
-    bowls: described(z.optional(count(1, 1_000_000)), {
-      description: "Number of bowls",
-      examples: [320],
-    }),
+    bowls: optional(count(1, 1_000_000), "Number of bowls", [320]),
     rawWeight: z.optional(massField("Raw strands in a bowl", ["130 g"])),
     cookedWeight: z.optional(massField("Cooked noodles in a bowl", ["230 g"])),
     cookGain: z.optional(
@@ -180,17 +176,13 @@ const batchSchema = section(
     ),
     dough: z.optional(massField("Dough in the mixer, before any loss", ["12 kg"])),
     flour: z.optional(massField("Flour as weighed", ["10 kg"])),
-    load: described(z.optional(z.enum(["largest", "smallest"])), {
-      description: "One mixer load, the largest or the smallest the mixer takes",
-    }),
-    have: described(
-      z.optional(
-        z.strictObject({
-          name: nameField("Ingredient", "bread flour"),
-          amount: massField("What there is of it", ["3.2 kg"]),
-        }),
-      ),
-      { description: "The batch that uses up what there is of one ingredient" },
+    load: optional(z.enum(["largest", "smallest"]), "One mixer load, the largest or the smallest the mixer takes"),
+    have: optional(
+      z.strictObject({
+        name: nameField("Ingredient", "bread flour"),
+        amount: massField("What there is of it", ["3.2 kg"]),
+      }),
+      "The batch that uses up what there is of one ingredient",
     ),
   }),
 );
@@ -198,15 +190,11 @@ const batchSchema = section(
 const mixerSchema = section({ id: "Mixer", description: "The mixer's limits" }, () => ({
   smallest: z.optional(massField("Smallest load that mixes well", ["2 kg"])),
   largest: massField("Largest load the mixer takes", ["10 kg"]),
-  of: described(z.optional(z.enum(["flour", "dough"])), {
-    description: "What the limits weigh, rework included; dough unless stated",
-  }),
+  of: optional(z.enum(["flour", "dough"]), "What the limits weigh, rework included; dough unless stated"),
 }));
 
 const scaleSchema = section({ id: "Scale", description: "A scale" }, () => ({
-  name: described(z.optional(word(40)), {
-    description: "What the kitchen calls it",
-  }),
+  name: optional(word(40), "What the kitchen calls it"),
   division: massField("Smallest step it shows", ["1 g", "0.1 oz"]),
   capacity: z.optional(massField("Most it weighs", ["15 kg"])),
   error: z.optional(massField("How far a weight on it may be off, ±; half a division unless stated", ["2 g"])),
@@ -222,14 +210,12 @@ export const specSchema = described(
       description: "Name of the noodle",
       examples: ["Weekday noodle"],
     }),
-    notes: described(z.optional(written.check(z.maxLength(mostNotes))), {
-      description: "Anything worth remembering",
-      examples: ["The class likes it firm"],
-    }),
-    include: described(z.optional(z.array(written.check(z.minLength(1))).check(z.maxLength(20))), {
-      description: "Files of the kitchen's own materials and machines, relative to this file",
-      examples: [["harbour-store.yaml"]],
-    }),
+    notes: optional(written.check(z.maxLength(mostNotes)), "Anything worth remembering", ["The class likes it firm"]),
+    include: optional(
+      z.array(written.check(z.minLength(1))).check(z.maxLength(20)),
+      "Files of the kitchen's own materials and machines, relative to this file",
+      [["harbour-store.yaml"]],
+    ),
     materials: z.optional(ownMaterialsSchema),
     flours: described(z.array(flourSchema).check(z.minLength(1), z.maxLength(40)), {
       description: "The flours, which make up the 100 parts",
@@ -238,12 +224,13 @@ export const specSchema = described(
     shelf: z.optional(shelfSchema),
     wanted: z.optional(wantedSchema),
     lot: z.optional(lotSchema),
-    style: described(z.optional(word(40)), {
-      description: "Style of the noodle; the formula gets a note where it is outside what is published for it",
-      examples: ["ramen", "hokkien"],
-    }),
+    style: optional(
+      word(40),
+      "Style of the noodle; the formula gets a note where it is outside what is published for it",
+      ["ramen", "hokkien"],
+    ),
     water: waterSchema,
-    alkali: described(z.optional(z.array(alkaliSchema).check(z.maxLength(20))), { description: "Alkaline products" }),
+    alkali: optional(z.array(alkaliSchema).check(z.maxLength(20)), "Alkaline products"),
     salt: z.optional(
       amountField(
         "Table salt in % of flour, or its mass; find where `wanted:` says what it is to come to",
@@ -251,36 +238,33 @@ export const specSchema = described(
         mostParts.salt,
       ),
     ),
-    accept: described(z.optional(z.array(z.enum(acceptable)).check(z.maxLength(acceptable.length))), {
-      description:
-        "Doses that are meant although they are refused otherwise: high alkali is more than 5 % of anhydrous salts on flour, high salt more than 10 %",
-      examples: [["high salt"]],
-    }),
-    ingredients: described(z.optional(z.array(ingredientSchema).check(z.maxLength(60))), {
-      description: "Egg, oil, colour and anything else in the dough",
-    }),
-    dusting: described(z.optional(ingredientSchema), {
-      description: "Starch or flour for dusting, in % of flour; not in the dough",
-      examples: [{ name: "cornstarch", amount: "1.5 %" }],
-    }),
+    accept: optional(
+      z.array(z.enum(acceptable)).check(z.maxLength(acceptable.length)),
+      "Doses that are meant although they are refused otherwise: high alkali is more than 5 % of anhydrous salts on flour, high salt more than 10 %",
+      [["high salt"]],
+    ),
+    ingredients: optional(
+      z.array(ingredientSchema).check(z.maxLength(60)),
+      "Egg, oil, colour and anything else in the dough",
+    ),
+    dusting: optional(ingredientSchema, "Starch or flour for dusting, in % of flour; not in the dough", [
+      { name: "cornstarch", amount: "1.5 %" },
+    ]),
     rework: z.optional(reworkSchema),
     batch: z.optional(batchSchema),
     losses: z.optional(lossesSchema),
     mixer: z.optional(mixerSchema),
-    scales: described(z.optional(z.array(scaleSchema).check(z.minLength(1), z.maxLength(10))), {
-      description: "The scales at hand",
-    }),
-    prices: described(
-      z.optional(z.record(word(80), priceField("Price of a pack or of a weight")).check(materialOnce)),
-      {
-        description: "Prices by ingredient, before those of the materials; tap water costs nothing unless stated",
-        examples: [{ "bread flour": "0.92 EUR/kg", "whole egg": "3.20 EUR per 600 g" }],
-      },
+    scales: optional(z.array(scaleSchema).check(z.minLength(1), z.maxLength(10)), "The scales at hand"),
+    prices: optional(
+      z.record(word(80), priceField("Price of a pack or of a weight")).check(materialOnce),
+      "Prices by ingredient, before those of the materials; tap water costs nothing unless stated",
+      [{ "bread flour": "0.92 EUR/kg", "whole egg": "3.20 EUR per 600 g" }],
     ),
-    stock: described(z.optional(z.record(word(80), stockField("What there is of it", ["12 kg"])).check(materialOnce)), {
-      description: "What is in the store, by ingredient, before what the materials state",
-      examples: [{ "table salt": "2 kg" }],
-    }),
+    stock: optional(
+      z.record(word(80), stockField("What there is of it", ["12 kg"])).check(materialOnce),
+      "What is in the store, by ingredient, before what the materials state",
+      [{ "table salt": "2 kg" }],
+    ),
     machines: z.optional(ownMachinesSchema),
     sheet: z.optional(sheetSchema),
     plan: z.optional(planSchema),
