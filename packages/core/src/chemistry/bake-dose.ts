@@ -5,6 +5,7 @@ import { definition } from "../figure/source.ts";
 import type { Baked } from "./baking.ts";
 import type { Weighed } from "./carried.ts";
 import { convert, type Swapped } from "./convert.ts";
+import { grams } from "./named.ts";
 
 /** A dose of an alkaline product and the baked salt that takes its place. */
 export interface BakedDose {
@@ -22,11 +23,6 @@ export function bakeDose(baked: Baked, wanted: Weighed): Outcome<Published<Baked
   const to = { name: "the baked salt", composition: baked.composition };
   const swapped = convert({ from: wanted, to: [to], hold: "M" });
   if (!swapped.ok) return swapped;
-  const dose = given(
-    { id: "baking.wanted", label: `${wanted.name} asked for`, unit: "g", places: 2 },
-    wanted.mass,
-    "the formula",
-    definition,
-  );
+  const dose = given(grams("baking.wanted", `${wanted.name} asked for`), wanted.mass, "the formula", definition);
   return publish({ wanted: dose, swapped: swapped.value }, swapped.notes);
 }

@@ -5,7 +5,7 @@ import { massBalance } from "../figure/source.ts";
 import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED } from "../number/decimal.ts";
 import { type Composition, fromMasses } from "./composition.ts";
 import { atomicWeightSource, molarMass } from "./elements.ts";
-import { molarMassFigure, named } from "./named.ts";
+import { molarMassFigure, named, percent } from "./named.ts";
 import { type ProductFigures, productFigures } from "./titration.ts";
 
 /** The bicarbonates and the carbonates that the oven turns them into. */
@@ -58,7 +58,7 @@ const SLACK = "1";
  * @example idealYield("NaHCO3").value.slice(0, 7) // => "63.0835"
  */
 export function idealYield(salt: BakingSalt): Published<Figure> {
-  const naming = { id: "baking.ideal-yield", label: "mass left of 100 at full conversion", unit: "%", places: 2 };
+  const naming = percent("baking.ideal-yield", "mass left of 100 at full conversion");
   const from = { carbonate: molarMassFigure(bakes[salt].to), bicarbonate: molarMassFigure(salt) };
   return published(worked(naming, "100 * carbonate / (2 * bicarbonate)", from, atomicWeightSource));
 }
@@ -89,18 +89,14 @@ export function bakedSalt(bake: Bake): Outcome<Published<Baked>> {
     massBalance,
     atomicWeightSource,
   );
-  const percent = exact(conversion);
-  if (percent.isNegative()) return refuse(problem("baking.heavier", [], {}));
-  if (percent.gt(HUNDRED.plus(SLACK))) {
-    const left = exact(idealYield(bake.salt));
-    return refuse(
-      problem("baking.lighter", [], {
-        left: fixedText(after.minus(moisture).times(HUNDRED).div(before), 1),
-        least: fixedText(left.times(assay).div(HUNDRED).plus(HUNDRED).minus(assay), 1),
-      }),
-    );
+  const converted = exact(conversion);
+  if (converted.isNegative()) return refuse(problem("baking.heavier", [], {}));
+  if (converted.gt(HUNDRED.plus(SLACK))) {
+    const least = exact(idealYield(bake.salt)).times(assay).div(HUNDRED).plus(HUNDRED).minus(assay);
+    const left = after.minus(moisture).times(HUNDRED).div(before);
+    return refuse(problem("baking.lighter", [], { left: fixedText(left, 1), least: fixedText(least, 1) }));
   }
-  const full = percent.gt(HUNDRED) ? HUNDRED : percent;
+  const full = converted.gt(HUNDRED) ? HUNDRED : converted;
   const composition = fromMasses(left(bake.salt, before, moisture, assay, full));
   const figures = productFigures(composition, "the masses before and after");
   return publish({ conversion, idealYield: idealYield(bake.salt), composition, ...figures }, [keepDry(bake.salt)]);

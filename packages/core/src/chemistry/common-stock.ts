@@ -5,6 +5,7 @@ import {
   ceilToDivision,
   type Decimal,
   type DecimalInput,
+  type DecimalText,
   dec,
   decimalText,
   HUNDRED,
@@ -14,6 +15,7 @@ import {
 } from "../number/decimal.ts";
 import type { Weighed } from "./carried.ts";
 import { type Composition, mixture, waterOnly } from "./composition.ts";
+import { grams } from "./named.ts";
 import { type Solubility, staysClear } from "./solubility.ts";
 
 /** A scale that a stock is made and weighed with. Masses in g. */
@@ -93,12 +95,9 @@ export function commonStock(wish: CommonStockWish): Outcome<CommonStock> {
   const dose = roundDose(wish, clear.value);
   const room = wish.water === undefined ? undefined : salts.plus(wish.water);
   if (dose === undefined || room?.lt(dose)) {
-    return refuse(
-      problem("stock.too-much-water", [], {
-        least: decimalText((dose ?? clear.value).toSignificantDigits(4)),
-        ...(room !== undefined && { room: decimalText(room.toSignificantDigits(4)) }),
-      }),
-    );
+    const inDigits = (one: Decimal): DecimalText => decimalText(one.toSignificantDigits(4));
+    const facts = { least: inDigits(dose ?? clear.value), ...(room !== undefined && { room: inDigits(room) }) };
+    return refuse(problem("stock.too-much-water", [], facts));
   }
   for (const { division } of finestFirst(scales)) {
     const least = leastLoads(wish, dec(division));
@@ -206,12 +205,10 @@ function described(
   masses: readonly Decimal[],
   poured: Decimal,
 ): Outcome<CommonStock> {
-  const naming = (what: string, label: string, value: Decimal) => ({
-    id: `common-stock.${what}`,
-    label,
-    unit: "g",
-    places: Math.min(value.decimalPlaces(), 4),
-  });
+  const naming = (what: string, label: string, value: Decimal) => {
+    const places = Math.min(value.decimalPlaces(), 4);
+    return { id: `common-stock.${what}`, label, unit: "g", places };
+  };
   const weighed = (what: string, label: string, value: Decimal, by: string): Figure =>
     found(naming(what, label, value), value, by, on, massBalance);
   const smallest = "the smallest stock that weighs within the tolerance, to the scale";
@@ -223,19 +220,12 @@ function described(
   const mass = worked(inAll, "sum(amounts) + water", { amounts, water }, massBalance);
   const lasting = { id: "common-stock.lasts", label: "loads that it lasts", unit: "", places: 0 };
   const lasts = worked(lasting, "floor(mass / load)", { mass, load: perLoad }, massBalance);
-  const strength = worked(
-    { id: "common-stock.strength", label: "salts as weighed", unit: "% by mass", places: 2 },
-    "100 * sum(amounts) / mass",
-    { amounts, mass },
-    massBalance,
-  );
-  const inLoad = (what: string, label: string, amount: Figure): Figure =>
-    worked(
-      { id: `common-stock.${what}`, label, unit: "g", places: 2 },
-      "load * amount / mass",
-      { load: perLoad, amount, mass },
-      massBalance,
-    );
+  const salts = { id: "common-stock.strength", label: "salts as weighed", unit: "% by mass", places: 2 };
+  const strength = worked(salts, "100 * sum(amounts) / mass", { amounts, mass }, massBalance);
+  const inLoad = (what: string, label: string, amount: Figure): Figure => {
+    const from = { load: perLoad, amount, mass };
+    return worked(grams(`common-stock.${what}`, label), "load * amount / mass", from, massBalance);
+  };
   const delivered = amounts.map((amount, index) =>
     inLoad(`delivered.${index + 1}`, `${amount.label} in a load, with the stock`, amount),
   );

@@ -1,21 +1,13 @@
 import { evaluate, parseExpression, type Value } from "../figure/expression.ts";
 import { exact, type Figure, found, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
-import { answer, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
+import { type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { definition, type Source } from "../figure/source.ts";
-import {
-  type Decimal,
-  type DecimalInput,
-  type DecimalText,
-  dec,
-  fixedText,
-  HUNDRED,
-  ONE,
-  sum,
-} from "../number/decimal.ts";
+import { type Decimal, type DecimalInput, dec, fixedText, HUNDRED, ONE, sum } from "../number/decimal.ts";
 import { fitDoubt, reach, type VolumeModel } from "./apparent-volume.ts";
 import { type Composition, sharesOf, speciesOf } from "./composition.ts";
 import { shareFigure } from "./composition-figures.ts";
+import { percent } from "./named.ts";
 import { known } from "./salts/record.ts";
 import { type SpeciesName, speciesWith } from "./species.ts";
 import { kell, waterDensity } from "./water-density.ts";
@@ -27,6 +19,8 @@ const mixing: Source = {
 
 interface Dissolved {
   readonly name: SpeciesName;
+  /** % of the solution. */
+  readonly share: Decimal;
   /** Mass fraction of the clear solution, inert matter left out. */
   readonly fraction: Decimal;
   readonly model: VolumeModel;
@@ -51,23 +45,23 @@ export function solutionDensity(
   on?: readonly Figure[],
 ): Outcome<Published<Figure>> {
   const t = dec(temperature);
-  const solved = dissolvedIn(composition, t);
-  if (!solved.ok) return solved;
-  const { salts } = solved.value;
+  const salts = dissolvedIn(composition);
+  const without = problemWith(composition, salts, t);
+  if (without !== undefined) return refuse(without);
   return publish(densityFigure(salts, t, composition, on), notesOn(salts, t, composition));
 }
 
-/** The salts of a solution, where the fits cover them. */
-function dissolvedIn(composition: Composition, t: Decimal): Outcome<{ readonly salts: readonly Dissolved[] }> {
+/** The salts of a solution of which there is a fit. */
+export function dissolvedIn(composition: Composition): readonly Dissolved[] {
   const clear = HUNDRED.minus(composition.inert);
-  const parts = sharesOf(composition).map(([name, share]) => ({ name, fraction: share.div(clear) }));
-  const problems = problemsWith(parts, t);
-  if (problems.length > 0) return refuse(...problems);
-  const salts = parts.flatMap(({ name, fraction }): readonly Dissolved[] => {
+  return sharesOf(composition).flatMap(([name, share]) => {
     const model = known(speciesOf(name).volume);
-    return model === undefined ? [] : [{ name, fraction, model }];
+    return model === undefined ? [] : [{ name, share, fraction: share.div(clear), model }];
   });
-  return answer({ salts });
+}
+
+function fractionOf(salts: readonly Dissolved[]): Decimal {
+  return sum(salts.map(({ fraction }) => fraction));
 }
 
 /** Of shares in % and apparent volumes in mL/g. */
@@ -81,10 +75,9 @@ const densityFormula = "1 / ((1 - sum(shares / 100)) / water + sum(shares / 100 
  */
 export function densityOf(composition: Composition, temperature: DecimalInput): Decimal {
   const t = dec(temperature);
-  const solved = dissolvedIn(composition, t);
-  if (!solved.ok) throw new RangeError("no density outside the ranges of the fits");
-  const { salts } = solved.value;
-  const total = sum(salts.map(({ fraction }) => fraction));
+  const salts = dissolvedIn(composition);
+  if (problemWith(composition, salts, t)) throw new RangeError("no density outside the ranges of the fits");
+  const total = fractionOf(salts);
   const values = new Map<string, Value>([
     ["shares", salts.map(({ fraction }) => fraction.times(HUNDRED))],
     ["volumes", salts.map(({ model }) => model.volume(total, t))],
@@ -93,40 +86,19 @@ export function densityOf(composition: Composition, temperature: DecimalInput): 
   return evaluate(parseExpression(densityFormula), (name) => values.get(name));
 }
 
-/** Least and greatest temperature for which these salts have a density here, °C; undefined where a salt has no fit. */
-function temperatureRange(names: readonly SpeciesName[]): readonly [DecimalText, DecimalText] | undefined {
-  let [low, high] = ["0", "40"];
-  for (const name of names) {
-    const model = known(speciesOf(name).volume);
-    if (model === undefined) return undefined;
-    if (dec(model.temperature[0]).gt(low)) low = model.temperature[0];
-    if (dec(model.temperature[1]).lt(high)) high = model.temperature[1];
-  }
-  return [low, high];
-}
-
-function problemsWith(
-  parts: readonly { readonly name: SpeciesName; readonly fraction: Decimal }[],
-  t: Decimal,
-): readonly Problem[] {
-  const unknown = parts.filter(({ name }) => known(speciesOf(name).volume) === undefined).map(({ name }) => name);
-  if (unknown.length > 0) return [problem("density.no-model", [], { unknown, modelled: speciesWith("volume") })];
-  const [low, high] = temperatureRange(parts.map(({ name }) => name)) ?? ["0", "40"];
-  if (t.lt(low) || t.gt(high)) return [problem("density.temperature", [], { temperature: t.toString(), low, high })];
-  const used = sum(
-    parts.flatMap(({ name, fraction }) => {
-      const model = known(speciesOf(name).volume);
-      return model === undefined ? [] : [reach(fraction, model)];
-    }),
-  );
-  if (used.lte(1)) return [];
-  const total = sum(parts.map(({ fraction }) => fraction)).times(HUNDRED);
-  return [
-    problem("density.too-strong", [], {
-      strength: fixedText(total, 2),
-      most: fixedText(total.div(used).toDecimalPlaces(2, 1), 2),
-    }),
-  ];
+function problemWith(composition: Composition, salts: readonly Dissolved[], t: Decimal): Problem | undefined {
+  const names = sharesOf(composition).map(([name]) => name);
+  const unknown = names.filter((name) => !salts.some((salt) => salt.name === name));
+  if (unknown.length > 0) return problem("density.no-model", [], { unknown, modelled: speciesWith("volume") });
+  const ranges = salts.map(({ model }) => model.temperature);
+  const low = ranges.reduce((most, [least]) => (dec(least).gt(most) ? least : most), "0");
+  const high = ranges.reduce((least, [, most]) => (dec(most).lt(least) ? most : least), "40");
+  if (t.lt(low) || t.gt(high)) return problem("density.temperature", [], { temperature: t.toString(), low, high });
+  const used = sum(salts.map(({ fraction, model }) => reach(fraction, model)));
+  if (used.lte(1)) return undefined;
+  const total = fractionOf(salts).times(HUNDRED);
+  const most = fixedText(total.div(used).toDecimalPlaces(2, 1), 2);
+  return problem("density.too-strong", [], { strength: fixedText(total, 2), most });
 }
 
 function densityFigure(
@@ -135,34 +107,22 @@ function densityFigure(
   composition: Composition,
   on: readonly Figure[] | undefined,
 ): Figure {
-  const total = sum(salts.map(({ fraction }) => fraction));
+  const total = fractionOf(salts);
   const { off, why } = widestDoubt(salts);
+  const { inert } = composition;
   const shares = salts.map(({ name }) => {
     const share = shareFigure(composition, name, on);
-    if (dec(composition.inert).isZero()) return share;
-    return worked(
-      { id: `density.share.${name}`, label: `${speciesOf(name).name} in the clear solution`, unit: "%", places: 2 },
-      "100 * share / (100 - inert)",
-      { share, inert: composition.inert },
-      definition,
-    );
+    if (dec(inert).isZero()) return share;
+    const naming = percent(`density.share.${name}`, `${speciesOf(name).name} in the clear solution`);
+    return worked(naming, "100 * share / (100 - inert)", { share, inert }, definition);
   });
-  const volumes = salts.map(({ name, model }) =>
-    found(
-      { id: `density.volume.${name}`, label: `apparent volume of ${speciesOf(name).name}`, unit: "mL/g", places: 5 },
-      model.volume(total, t),
-      "the published fit",
-      shares,
-      model.source,
-    ),
-  );
-  const water = found(
-    { id: "density.water", label: "density of water", unit: "g/mL", places: 5 },
-    waterDensity(t),
-    "the published equation",
-    undefined,
-    kell,
-  );
+  const volumes = salts.map(({ name, model }) => {
+    const label = `apparent volume of ${speciesOf(name).name}`;
+    const naming = { id: `density.volume.${name}`, label, unit: "mL/g", places: 5 };
+    return found(naming, model.volume(total, t), "the published fit", shares, model.source);
+  });
+  const ofWater = { id: "density.water", label: "density of water", unit: "g/mL", places: 5 };
+  const water = found(ofWater, waterDensity(t), "the published equation", undefined, kell);
   const figure = worked(
     { id: "solution.density", label: `density at ${t.toString()} °C`, unit: "g/mL", places: 4 },
     salts.length === 0 ? "water" : densityFormula,
@@ -172,10 +132,8 @@ function densityFigure(
     ...new Set(salts.flatMap(({ model }) => [model.source, model.doubt.source])),
   );
   const margin = exact(figure).times(off).div(HUNDRED);
-  return {
-    ...figure,
-    range: { low: exact(figure).minus(margin).toFixed(6), high: exact(figure).plus(margin).toFixed(6), why },
-  };
+  const range = { low: exact(figure).minus(margin).toFixed(6), high: exact(figure).plus(margin).toFixed(6), why };
+  return { ...figure, range };
 }
 
 /** Water alone is known to this, ± %: the equations for it differ by 0.0003 %, the digits kept by less. */
@@ -183,9 +141,9 @@ const WATER_OFF = dec("0.001");
 
 /** The salt whose fit is in most doubt at this strength stands for all. */
 function widestDoubt(salts: readonly Dissolved[]): { readonly off: Decimal; readonly why: string } {
-  const percent = sum(salts.map(({ fraction }) => fraction)).times(HUNDRED);
+  const strength = fractionOf(salts).times(HUNDRED);
   const doubts = salts.map(({ name, model }) => ({
-    off: fitDoubt(model.doubt, percent),
+    off: fitDoubt(model.doubt, strength),
     why: `the density fit of ${speciesOf(name).name} against ${model.doubt.tables}`,
   }));
   const start = { off: WATER_OFF, why: "the equations for water" };
@@ -199,16 +157,12 @@ function widestDoubt(salts: readonly Dissolved[]): { readonly off: Decimal; read
  * @example densityOff({ species: { NaCl: "10" }, water: "90", inert: "0" }).toString() // => "0.1"
  */
 export function densityOff(composition: Composition): Decimal {
-  const clear = HUNDRED.minus(composition.inert);
-  const salts = sharesOf(composition).flatMap(([name, share]): readonly Dissolved[] => {
-    const model = known(speciesOf(name).volume);
-    return model === undefined ? [] : [{ name, fraction: share.div(clear), model }];
-  });
+  const salts = dissolvedIn(composition);
   return salts.length === 0 ? dec(0) : widestDoubt(salts).off;
 }
 
 function notesOn(salts: readonly Dissolved[], t: Decimal, composition: Composition): readonly Note[] {
-  const total = sum(salts.map(({ fraction }) => fraction));
+  const total = fractionOf(salts);
   const notes: Note[] = [];
   for (const { name, model } of salts) {
     if (model.thin !== undefined && t.lt(model.thin.below)) {

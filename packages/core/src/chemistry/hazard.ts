@@ -41,6 +41,10 @@ export function unclassed(name: SpeciesName): boolean {
   return speciesOf(name).hazard === "not known";
 }
 
+function holds(composition: Composition, what: (name: SpeciesName) => boolean): boolean {
+  return sharesOf(composition).some(([name]) => what(name));
+}
+
 /** Says so of such salts; nothing of none. */
 export function unclassedSalts(names: readonly SpeciesName[]): readonly string[] {
   if (names.length === 0) return [];
@@ -126,8 +130,8 @@ function unsummedSalts(shares: readonly (readonly [SpeciesName, Decimal])[]): re
  */
 export function phRule(composition: Composition, ph: string): readonly Note[] {
   if (dec(ph).toDecimalPlaces(1).lt("11.5")) return [];
-  const has = (what: (name: SpeciesName) => boolean): boolean => sharesOf(composition).some(([name]) => what(name));
-  const known = has(burns) ? (has(irritates) ? "both" : "hydroxide") : "salts";
+  const [burning, irritating] = [holds(composition, burns), holds(composition, irritates)];
+  const known = burning ? (irritating ? "both" : "hydroxide") : "salts";
   return [note("ph.classification", [], { known })];
 }
 
@@ -137,13 +141,12 @@ export function phRule(composition: Composition, ph: string): readonly Note[] {
  * @example cautionsFor({ species: { Na2CO3: "100" }, water: "0", inert: "0" }).length > 0 // => true
  */
 export function cautionsFor(composition: Composition): readonly Note[] {
-  const has = (what: (name: SpeciesName) => boolean): boolean => sharesOf(composition).some(([name]) => what(name));
-  const dry = dec(composition.water).lt(50);
+  const [burning, irritating] = [holds(composition, burns), holds(composition, irritates)];
   const codes = [
-    ...(has(burns) ? (["burns", "into-water"] as const) : []),
-    ...(has(irritates) ? (["eyes"] as const) : []),
-    ...(has(irritates) && dry ? (["heat", "powder"] as const) : []),
-    ...(has(burns) || has(irritates) ? (["aluminium"] as const) : []),
+    ...(burning ? (["burns", "into-water"] as const) : []),
+    ...(irritating ? (["eyes"] as const) : []),
+    ...(irritating && dec(composition.water).lt(50) ? (["heat", "powder"] as const) : []),
+    ...(burning || irritating ? (["aluminium"] as const) : []),
     ...(["food-grade", "keep", "sheet"] as const),
   ];
   return codes.map((code) => note(`caution.${code}`, [], {}));

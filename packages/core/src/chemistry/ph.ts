@@ -23,14 +23,6 @@ const constants = { pK1: 6.337, pK2: 10.339, pKw: 13.998 };
 /** mol/kg; the ionic strength is never below the molality of the cations */
 const GREATEST_STRENGTH = 6;
 
-/** Stoichiometry that does not change with pH, mol per kg of water. */
-interface Totals {
-  readonly sodium: number;
-  readonly potassium: number;
-  readonly chloride: number;
-  readonly carbon: number;
-}
-
 /**
  * The pH of a solution of carbonates, bicarbonates, hydroxides and chlorides, closed to the air.
  *
@@ -59,20 +51,16 @@ export function solutionPh(
   if (!(water > 0)) return refuse(problem("ph.no-water", [], {}));
   if (t < 0 || t > 40) return refuse(problem("ph.temperature", [], { temperature: t }));
   const totals = totalsOf(composition, water / 1000);
-  if (totals.sodium + totals.potassium - totals.chloride <= 1e-6) return refuse(problem("ph.no-salt", [], {}));
-  const cations = totals.sodium + totals.potassium;
+  const cations = totals.Na + totals.K;
+  if (cations - totals.Cl <= 1e-6) return refuse(problem("ph.no-salt", [], {}));
   if (cations > GREATEST_STRENGTH) return refuse(tooStrong(cations));
   const solved = solve(totals, t);
   if (solved.ionicStrength > GREATEST_STRENGTH) return refuse(tooStrong(solved.ionicStrength));
   const value = solved.ph;
   const doubt = doubtOf(solved.ionicStrength) + (t === 25 ? 0 : 0.05);
+  const label = `pH of the solution at ${t} °C, closed to the air (MacInnes scale)`;
   const figure = found(
-    {
-      id: "solution.ph",
-      label: `pH of the solution at ${t} °C, closed to the air (MacInnes scale)`,
-      unit: "",
-      places: 1,
-    },
+    { id: "solution.ph", label, unit: "", places: 1 },
     value.toFixed(6),
     "carbonate equilibria with Pitzer's activity coefficients, solved by halving and repetition",
     [...sharesOf(composition).map(([name]) => shareFigure(composition, name, on)), waterFigure(composition, on)],
@@ -102,34 +90,27 @@ function doubtOf(ionicStrength: number): number {
   return ionicStrength <= 1.5 ? 0.1 : 0.2;
 }
 
-function totalsOf(composition: Composition, kilogramsPer100g: number): Totals {
-  const totals = { sodium: 0, potassium: 0, chloride: 0, carbon: 0 };
+/** Atoms of each element, which do not change with pH, mol per kg of water. */
+function totalsOf(composition: Composition, kilogramsPer100g: number) {
+  const totals = { Na: 0, K: 0, Cl: 0, C: 0 };
   for (const [name, share] of sharesOf(composition)) {
-    const { molarMass, sodium, potassium, atoms } = speciesOf(name);
+    const { molarMass, atoms } = speciesOf(name);
     const molality = Number(share.div(molarMass)) / kilogramsPer100g;
-    totals.sodium += molality * sodium;
-    totals.potassium += molality * potassium;
-    totals.chloride += molality * (atoms.Cl ?? 0);
-    totals.carbon += molality * (atoms.C ?? 0);
+    for (const element of elements) totals[element] += molality * (atoms[element] ?? 0);
   }
   return totals;
 }
 
-/** Dissociation constants in molalities: the activity coefficients are drawn into them. */
-interface Constants {
-  readonly pK1: number;
-  readonly pK2: number;
-  readonly pKw: number;
-}
+const elements = ["Na", "K", "Cl", "C"] as const;
 
-interface Solved {
-  readonly ph: number;
-  readonly ionicStrength: number;
-}
+type Totals = ReturnType<typeof totalsOf>;
+
+/** Dissociation constants in molalities: the activity coefficients are drawn into them. */
+type Constants = Readonly<typeof constants>;
 
 /** Solves the balance and renews the activity coefficients in turn until the pH stands still; then moves it to the temperature. */
-function solve(totals: Totals, t: number): Solved {
-  const { sodium: Na, potassium: K, chloride: Cl, carbon } = totals;
+function solve(totals: Totals, t: number): { readonly ph: number; readonly ionicStrength: number } {
+  const { Na, K, Cl, C: carbon } = totals;
   let molalities: Molalities = { Na, K, Cl, OH: 0, HCO3: 0, CO3: carbon };
   let before = Number.NaN;
   for (let round = 0; round < 100; round += 1) {
@@ -172,11 +153,11 @@ function speciesAt(ph: number, carbon: number, drawn: Constants): Pick<Molalitie
 
 /** The pH at which the charges balance, by halving. */
 function balance(totals: Totals, drawn: Constants): number {
-  const positive = totals.sodium + totals.potassium - totals.chloride;
+  const positive = totals.Na + totals.K - totals.Cl;
   let [low, high] = [4, 16];
   for (let step = 0; step < 50; step += 1) {
     const ph = (low + high) / 2;
-    const { OH, HCO3, CO3 } = speciesAt(ph, totals.carbon, drawn);
+    const { OH, HCO3, CO3 } = speciesAt(ph, totals.C, drawn);
     if (OH + HCO3 + 2 * CO3 < positive) low = ph;
     else high = ph;
   }

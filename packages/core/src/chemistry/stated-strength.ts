@@ -14,8 +14,7 @@ import {
   speciesOf,
   waterOnly,
 } from "./composition.ts";
-import { densityOf, densityOff, solutionDensity } from "./density.ts";
-import { known } from "./salts/record.ts";
+import { densityOf, densityOff, dissolvedIn, solutionDensity } from "./density.ts";
 
 /** A strength as somebody states it. Volumes are meant at 20 °C where no temperature is given, degrees Baumé at the hydrometer's own. */
 export type StatedStrength =
@@ -72,8 +71,10 @@ export function countedAsWeighed(stated: StatedStrength, product: Composition): 
   return { ...stated, value: decimalText(anhydrousShare(product).times(stated.value).div(HUNDRED)) };
 }
 
+type Measures = readonly StatedStrength["measure"][];
+
 /** Measures that count the mass of the salts. */
-const weighing: readonly StatedStrength["measure"][] = ["mass-percent", "mass-volume-percent", "grams-per-litre"];
+const weighing: Measures = ["mass-percent", "mass-volume-percent", "grams-per-litre"];
 
 /** Whether a strength counts the mass of salts, so that crystal water makes a difference. */
 export function countsMass({ measure }: StatedStrength): boolean {
@@ -99,24 +100,18 @@ export function edgeOf(product: Composition, stated: StatedStrength, edge: "low"
   return edge === "low" ? dec(0) : strongest(product);
 }
 
+const withoutDensity: Measures = ["mass-percent", "parts-as-weighed", "parts-to-water", "mol-per-kilogram"];
+
 function restsOnDensity({ measure }: StatedStrength): boolean {
-  const byMass: readonly StatedStrength["measure"][] = [
-    "mass-percent",
-    "parts-as-weighed",
-    "parts-to-water",
-    "mol-per-kilogram",
-  ];
-  return !byMass.includes(measure);
+  return !withoutDensity.includes(measure);
 }
 
 /** At which temperature a strength is taken, where that matters and is not said beside it. */
 function readAt(stated: StatedStrength): readonly Note[] {
   const { temperature } = stated;
   if (stated.measure !== "degrees-baume") {
-    const taken = temperature === undefined && restsOnDensity(stated);
-    return taken
-      ? [note("strength.read-at", [], { temperature: measure(USUAL_TEMPERATURE, "°C"), stated: false })]
-      : [];
+    if (temperature !== undefined || !restsOnDensity(stated)) return [];
+    return [note("strength.read-at", [], { temperature: measure(USUAL_TEMPERATURE, "°C"), stated: false })];
   }
   const { value, scale } = stated;
   const at = measure(dec(temperature ?? baumeScales[scale].sample).toDecimalPlaces(1), "°C");
@@ -200,12 +195,7 @@ function withWater(product: Composition, water: Decimal): Outcome<Composition> {
 /** The strongest solution of a product that the fits of density cover, % w/w. */
 function strongest(product: Composition): Decimal {
   const own = anhydrousShare(product);
-  const used = sum(
-    sharesOf(product).flatMap(([name, share]) => {
-      const model = known(speciesOf(name).volume);
-      return model === undefined ? [] : [share.div(model.strongest)];
-    }),
-  );
+  const used = sum(dissolvedIn(product).map(({ share, model }) => share.div(model.strongest)));
   const limit = own.div(used.plus(dec(product.inert).div(HUNDRED))).toDecimalPlaces(20, 1);
   return limit.lt(own) ? limit : own;
 }
@@ -240,15 +230,9 @@ function byDensity(
   const root = rootBetween((percent) => height(percent).minus(target), dec(0), greatest);
   if (root === undefined || root.isZero() || height(root).minus(target).abs().gt("1e-12")) {
     const { value, unit, degrees = (same: Decimal) => same } = asked;
-    return refuse(
-      problem("strength.beyond-fit", [], {
-        measured: decimalText(value),
-        unit,
-        lowest: decimalText(degrees(height(dec(0))).toDecimalPlaces(4)),
-        highest: reachText(degrees(height(greatest))),
-        strongest: reachText(greatest),
-      }),
-    );
+    const lowest = decimalText(degrees(height(dec(0))).toDecimalPlaces(4));
+    const most = { highest: reachText(degrees(height(greatest))), strongest: reachText(greatest) };
+    return refuse(problem("strength.beyond-fit", [], { measured: decimalText(value), unit, lowest, ...most }));
   }
   return solutionOf(product, root);
 }

@@ -67,20 +67,11 @@ export function strengthOf(
     measured(id, label, "meq/g", 3, value, massBalance, shares);
   const water = waterFigure(composition, on);
   const percent = made("mass-percent", "strength by mass", "% w/w", 2, "sum(shares)", { shares });
+  const [byMass, byMoles] = ["100 * percent / water", "1000 * sum(shares / molar) / water"] as const;
   const mass: Strength = {
     massPercent: percent,
-    partsToWater: made("parts", "anhydrous salts to 100 parts of water", "parts", 2, "100 * percent / water", {
-      percent,
-      water,
-    }),
-    molPerKilogram: made(
-      "molality",
-      "moles of salts per kg of water",
-      "mol/kg",
-      3,
-      "1000 * sum(shares / molar) / water",
-      { shares, molar, water },
-    ),
+    partsToWater: made("parts", "anhydrous salts to 100 parts of water", "parts", 2, byMass, { percent, water }),
+    molPerKilogram: made("molality", "moles of salts per kg of water", "mol/kg", 3, byMoles, { shares, molar, water }),
     alkalinityM: alkalinity("alkalinity-m", "alkalinity M, to about pH 4.3", alkalinityM(composition)),
     alkalinityP: alkalinity("alkalinity-p", "alkalinity P, to about pH 8.3", alkalinityP(composition)),
     parts: solutionParts(composition, on),
@@ -89,15 +80,13 @@ export function strengthOf(
   const baume = baumeFigure(composition, scale, on);
   const { ph, notes: phNotes } = phTold(solutionPh(composition, temperature, on));
   const notes = [...notesOf(density), ...notesOf(baume), ...reactionNotes([composition]), ...phNotes];
-  return publish(
-    {
-      ...mass,
-      ...(density.ok ? { byVolume: byVolume(density.value, percent, shares, molar) } : {}),
-      ...(baume.ok ? { baume: baume.value } : {}),
-      ...(ph && { ph }),
-    },
-    distinct(notes),
-  );
+  const strength = {
+    ...mass,
+    ...(density.ok && { byVolume: byVolume(density.value, percent, shares, molar) }),
+    ...(baume.ok && { baume: baume.value }),
+    ...(ph && { ph }),
+  };
+  return publish(strength, distinct(notes));
 }
 
 /** What a hydrometer of a scale shows in a solution at its own temperature; problems as in `solutionDensity`. @example shown(baumeFigure({ species: { Na2CO3: "10" }, water: "90", inert: "0" }, "145").value) // => "13.92 °Bé" */
@@ -127,19 +116,12 @@ function byVolume(
 ): VolumeStrength {
   const ranged: typeof made = (...figure) => withDensityRange(made(...figure), density);
   const byMass = { percent, density };
-  const byMoles = { shares, molar, density };
+  const [moles, byMoles] = ["10 * sum(shares / molar) * density", { shares, molar, density }] as const;
   return {
     density,
     massVolumePercent: ranged("mass-volume", "strength by volume", "% w/v", 2, "percent * density", byMass),
     gramsPerLitre: ranged("grams-per-litre", "anhydrous salts by volume", "g/L", 1, "10 * percent * density", byMass),
-    molPerLitre: ranged(
-      "molarity",
-      "moles of salts in a litre",
-      "mol/L",
-      3,
-      "10 * sum(shares / molar) * density",
-      byMoles,
-    ),
+    molPerLitre: ranged("molarity", "moles of salts in a litre", "mol/L", 3, moles, byMoles),
   };
 }
 

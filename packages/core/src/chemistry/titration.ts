@@ -49,8 +49,8 @@ export interface AcidUsed {
 export function statedAlkalinity(stated: StatedAlkalinity): Figure {
   const naming = { id: "titration.alkalinity", label: "alkalinity M", unit: "meq/g", places: 4 } as const;
   if ("acid" in stated) {
-    const { millilitres, normality, sample } = stated.acid;
-    return worked(naming, "volume * normality / sample", acidFigures(millilitres, normality, sample), definition);
+    const from = { volume: millilitres("volume", "acid used", stated.acid.millilitres), ...titrated(stated.acid) };
+    return worked(naming, "volume * normality / sample", from, definition);
   }
   const from = {
     percent: named("titration.stated", `alkalinity as ${stated.as}`, "%", stated.percent, "the label"),
@@ -213,15 +213,17 @@ export function splitByEndPoints(ends: TwoEndPoints): Outcome<Published<Split>> 
     return refuse(problem("titration.value", [], {}));
   }
   if (potassium.isNegative() || potassium.gt(HUNDRED)) {
-    const limits = { unit: "%", least: "0", most: "100", whole: false };
-    return refuse(
-      problem("figure.impossible", ["potassium"], { id: "potassium", value: potassium.toFixed(), ...limits }),
-    );
+    const facts = { id: "potassium", value: potassium.toFixed(), unit: "%", least: "0", most: "100", whole: false };
+    return refuse(problem("figure.impossible", ["potassium"], facts));
   }
   if (first.isNegative() || first.gt(total)) {
     return refuse(problem("titration.end-points", [], { first: first.toString(), total: total.toString() }));
   }
-  const from = endPointFigures(ends);
+  const from = {
+    first: millilitres("phenolphthalein", "acid to phenolphthalein", ends.phenolphthalein),
+    total: millilitres("total", "acid in all", ends.total),
+    ...titrated(ends),
+  };
   const part = (id: string, label: string, formula: string): Figure =>
     worked({ id: `titration.${id}`, label, unit: "meq/g", places: 4 }, formula, from, splitRule);
   const hydroxide = part("hydroxide", "hydroxide", "max(2 * first - total, 0) * normality / sample");
@@ -255,20 +257,15 @@ function molesOf(standard: AlkalinityStandard): { readonly molar: Figure; readon
   };
 }
 
-function acidFigures(volume: DecimalInput, normality: DecimalInput, sample: DecimalInput) {
-  return {
-    volume: named("titration.volume", "acid used", "mL", volume, "the titration"),
-    normality: named("titration.normality", "normality of the acid", "eq/L", normality, "the titration"),
-    sample: named("titration.sample", "sample", "g", sample, "the titration"),
-  };
+function millilitres(id: string, label: string, volume: DecimalInput): Figure {
+  return named(`titration.${id}`, label, "mL", volume, "the titration");
 }
 
-function endPointFigures(ends: TwoEndPoints) {
+/** The acid and what it was used on. */
+function titrated({ normality, sample }: Omit<AcidUsed, "millilitres">) {
   return {
-    first: named("titration.phenolphthalein", "acid to phenolphthalein", "mL", ends.phenolphthalein, "the titration"),
-    total: named("titration.total", "acid in all", "mL", ends.total, "the titration"),
-    normality: named("titration.normality", "normality of the acid", "eq/L", ends.normality, "the titration"),
-    sample: named("titration.sample", "sample", "g", ends.sample, "the titration"),
+    normality: named("titration.normality", "normality of the acid", "eq/L", normality, "the titration"),
+    sample: named("titration.sample", "sample", "g", sample, "the titration"),
   };
 }
 
