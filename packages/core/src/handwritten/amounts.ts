@@ -1,7 +1,7 @@
 import { problem } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { type DecimalText, dec, decimalText, sum } from "../number/decimal.ts";
-import { parseQuantity, type QuantityFault } from "../number/quantity.ts";
+import { parseQuantity } from "../number/quantity.ts";
 import { type Measure, measureOf, measureWords } from "./measures.ts";
 
 /** An amount as somebody wrote it. */
@@ -93,23 +93,12 @@ function amountFrom(match: RegExpExecArray, comma: CommaUse): Amount {
   if (measure?.by === "mass" || measure?.by === "share") {
     const text = `${shown} ${measure.unit}`;
     const reading = parseQuantity(text, ["mass", "share"]);
-    return reading.ok
-      ? { ...place, is: { by: measure.by, text, value: reading.quantity.value } }
-      : unclear(place, `"${place.written}" cannot be read: ${unreadable(text, reading.fault).advice}`);
+    if (reading.ok) return { ...place, is: { by: measure.by, text, value: reading.quantity.value } };
+    const { advice } = told(problem("quantity.unreadable", [], { written: text, ...reading.fault }));
+    return unclear(place, `"${place.written}" cannot be read: ${advice}`);
   }
-  return {
-    ...place,
-    is: {
-      by: "number",
-      text: shown,
-      value: decimalText(value(shown)),
-      ...(measure?.by === "pieces" && { pieces: true as const }),
-    },
-  };
-}
-
-function unreadable(written: string, fault: QuantityFault) {
-  return told(problem("quantity.unreadable", [], { written, ...fault }));
+  const pieces = measure?.by === "pieces" && ({ pieces: true } as const);
+  return { ...place, is: { by: "number", text: shown, value: decimalText(value(shown)), ...pieces } };
 }
 
 type Place = Pick<Amount, "written" | "start" | "end">;
@@ -120,17 +109,11 @@ function unclear(place: Place, why: string): Amount {
 
 /** `1 lb 4 oz` and `500 g + 250 g` are one amount. */
 function together(one: Amount, other: Amount, between: string): Amount | undefined {
+  const place = { written: `${one.written}${between}${other.written}`, start: one.start, end: other.end };
   if (one.is.by === "volume" && other.is.by === "volume" && isSum(one.is.millilitres, other.is.millilitres, between)) {
-    const [least, most] = [0, 1].map((end) =>
-      sum([one, other].map(({ is }) => dec((is.by === "volume" && is.millilitres[end]) || "0"))),
-    );
-    const written = `${one.written}${between}${other.written}`;
-    return {
-      written,
-      start: one.start,
-      end: other.end,
-      is: { by: "volume", millilitres: [decimalText(least ?? dec(0)), decimalText(most ?? dec(0))] },
-    };
+    const [first, second] = [one.is.millilitres, other.is.millilitres];
+    const added = (end: 0 | 1): DecimalText => decimalText(dec(first[end]).plus(second[end]));
+    return { ...place, is: { by: "volume", millilitres: [added(0), added(1)] } };
   }
   if (one.is.by !== "mass" || other.is.by !== "mass") return undefined;
   const added = /^ ?\+ ?$/u.test(between);
@@ -139,12 +122,8 @@ function together(one: Amount, other: Amount, between: string): Amount | undefin
   if (!added && !falling) return undefined;
   const total = decimalText(sum([dec(one.is.value), dec(other.is.value)]));
   const asWritten = falling && !/\//u.test(one.is.text);
-  return {
-    written: `${one.written}${between}${other.written}`,
-    start: one.start,
-    end: other.end,
-    is: { by: "mass", text: asWritten ? `${one.is.text} ${other.is.text}` : `${total} g`, value: total },
-  };
+  const text = asWritten ? `${one.is.text} ${other.is.text}` : `${total} g`;
+  return { ...place, is: { by: "mass", text, value: total } };
 }
 
 /** `1 cup + 3 tbsp`, and `2 gal 1 qt`, where the second is less than one of the first and no such volume said in mL. */

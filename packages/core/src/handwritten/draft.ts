@@ -39,11 +39,9 @@ export interface Draft {
 
 /** The draft as plain data, as a spec file gives it. */
 export function draftData(draft: Draft): Readonly<Record<string, unknown>> {
-  const entry = ({ name, amount, figures }: DraftEntry) => ({
-    name,
-    amount: amount ?? null,
-    ...(figures && { figures }),
-  });
+  const entry = ({ name, amount, figures }: DraftEntry) => {
+    return { name, amount: amount ?? null, ...(figures && { figures }) };
+  };
   return {
     name: draft.name,
     ...(draft.notes.length > 0 && { notes: `${draft.notes.join("\n")}\n` }),
@@ -72,22 +70,16 @@ export function draftText(draft: Draft): string {
     if (Array.isArray(value) && entries !== undefined) {
       lines.push(`${key}:`);
       value.forEach((item: unknown, index) => {
-        lines.push(
-          ...commented(entries[index]?.remarks ?? [], 2),
-          ...listItem(item, 2),
-          ...commented(entries[index]?.toFillIn ?? [], 4),
-        );
+        const { remarks = [], toFillIn = [] } = entries[index] ?? {};
+        lines.push(...commented(remarks, 2), ...listItem(item, 2), ...commented(toFillIn, 4));
       });
     } else {
       lines.push(...commented(entries?.[0]?.remarks ?? draft.remarks[key] ?? [], 0));
       lines.push(...yamlLines(key, value, 0), ...(value === null ? (samples[key] ?? []) : []));
     }
   }
-  const out =
-    draft.leftOut.length === 0
-      ? []
-      : ["", ...commented(["Not in the formula:", ...draft.leftOut.map((one) => `- ${one}`)], 0)];
-  return `${[...lines.slice(1), ...out].join("\n")}\n`;
+  const out = ["", ...commented(["Not in the formula:", ...draft.leftOut.map((one) => `- ${one}`)], 0)];
+  return `${[...lines.slice(1), ...(draft.leftOut.length === 0 ? [] : out)].join("\n")}\n`;
 }
 
 /** What is to be filled in where a section is missing from the whole. */

@@ -188,6 +188,9 @@ function sortLines(lines: readonly NumberedLine[], ofTables: readonly UnknownLin
   const leftOut: UnknownLine[] = [...ofTables];
   const notes: KeptNote[] = [];
   const beside: WrittenLine[] = [];
+  const leave = ({ number, text }: WrittenLine, why: string): void => {
+    leftOut.push({ line: number, text, why });
+  };
   const note = (line: WrittenLine): void => {
     notes.push({ line: line.number, text: line.text });
     beside.push(line);
@@ -207,8 +210,8 @@ function sortLines(lines: readonly NumberedLine[], ofTables: readonly UnknownLin
       if (beforeAll() && read.title !== "") title ??= read.title;
       yields ??= { bowls: Number(read.bowls), ...(read.each !== undefined && { rawWeight: read.each }) };
       if (read.aside !== undefined) {
-        const why = `it is not clear whether ${read.aside} is what a bowl weighs raw: if so, write "${read.bowls} bowls of ${read.aside}"`;
-        leftOut.push({ line: line.number, text: line.text, why });
+        const meant = `"${read.bowls} bowls of ${read.aside}"`;
+        leave(line, `it is not clear whether ${read.aside} is what a bowl weighs raw: if so, write ${meant}`);
       }
       continue;
     }
@@ -220,33 +223,35 @@ function sortLines(lines: readonly NumberedLine[], ofTables: readonly UnknownLin
       continue;
     }
     if (section === "method" && isStep(read)) {
-      if (!isBare(read)) leftOut.push({ line: line.number, text: line.text, why: ofStep });
+      if (!isBare(read)) leave(line, ofStep);
       note(line);
       continue;
     }
     if (read.kind === "amount") {
-      leftOut.push({ line: line.number, text: line.text, why: "an amount without a name: write what it is of" });
+      leave(line, "an amount without a name: write what it is of");
       continue;
     }
     const one = placed(read, section === "dusting");
-    if ("why" in one) leftOut.push({ line: line.number, text: line.text, why: one.why });
+    if ("why" in one) leave(line, one.why);
     else items.push(one);
   }
   const others = ofOtherFormulas(items);
-  for (const { item } of others) leftOut.push({ line: item.line.number, text: item.line.text, why: ofAnother });
+  for (const { item } of others) leave(item.line, ofAnother);
   const again = items.filter((one, at) => isNamedAgain(one, at, items));
-  for (const { number, sentence = "" } of new Set(again.map(({ item }) => item.line))) {
-    if (leftOut.some((one) => one.line === number && one.text === sentence)) continue;
-    leftOut.push({ line: number, text: sentence, why: ofStep });
-    notes.push({ line: number, text: sentence });
+  for (const { number, sentence: text = "" } of new Set(again.map(({ item }) => item.line))) {
+    if (leftOut.some((one) => one.line === number && one.text === text)) continue;
+    leftOut.push({ line: number, text, why: ofStep });
+    notes.push({ line: number, text });
   }
   const listed = new Set(leftOut.map(({ line }) => line));
-  leftOut.push(
-    ...namedOnly(
-      beside.filter(({ number }) => !listed.has(number)),
-      items,
-    ),
-  );
+  for (const line of beside.filter(({ number }) => !listed.has(number))) {
+    const names = namedOnly(line.text, items);
+    if (names.length === 0) continue;
+    leave(
+      line,
+      `it names ${names.join(", ")} without an amount: if that belongs in the noodle, weigh it and write the grams`,
+    );
+  }
   for (const list of [leftOut, notes]) list.sort((one, other) => one.line - other.line);
   const placedItems = items.filter((one) => !others.includes(one) && !again.includes(one));
   return { title, placed: placedItems, leftOut, notes, ...(yields && { yields }) };
@@ -285,14 +290,9 @@ function isStep(read: Extract<ReadLine, { readonly kind: "item" | "amount" }>): 
   return read.kind === "amount" || read.amounts.length === 0 || (read.thing.is === "unknown" && !read.thing.alkali);
 }
 
-/** The lines without an amount that name what is in no line of the formula. */
-function namedOnly(lines: readonly WrittenLine[], items: readonly PlacedItem[]): readonly UnknownLine[] {
-  return lines.flatMap(({ number, text }) => {
-    const names = thingsWithin(text).flatMap((thing) => (isAmong(items, thing) ? [] : [nameOfThing(thing)]));
-    if (names.length === 0) return [];
-    const why = `it names ${[...new Set(names)].join(", ")} without an amount: if that belongs in the noodle, weigh it and write the grams`;
-    return [{ line: number, text, why }];
-  });
+/** What a line names that is in no line of the formula. */
+function namedOnly(text: string, items: readonly PlacedItem[]): readonly string[] {
+  return [...new Set(thingsWithin(text).flatMap((thing) => (isAmong(items, thing) ? [] : [nameOfThing(thing)])))];
 }
 
 function isAmong(items: readonly PlacedItem[], thing: Thing): boolean {
@@ -327,17 +327,12 @@ function isBare({ amounts }: Pick<Item, "amounts">): boolean {
   return amounts.every(({ is }) => is.by === "number");
 }
 
-interface Assembled {
-  readonly draft: Draft;
-  readonly items: readonly PlacedItem[];
-}
-
 /** Puts the ingredients into their places; water, salt, rework and dusting have one each. */
 function assemble(
   items: readonly PlacedItem[],
   sorted: Sorted & { readonly prices: ReadonlyMap<number, string> },
   { name, sections = {}, remarks = {} }: HandwrittenWishes,
-): Assembled {
+) {
   const merged: PlacedItem[] = [];
   for (const one of items) {
     const single = ["water", "salt", "rework", "dusting"].includes(one.part);
@@ -381,15 +376,10 @@ function understoodLine({ item, part, entry }: PlacedItem): UnderstoodLine {
 }
 
 function missingOf(draft: Draft): readonly OpenQuestion[] {
-  const ask = (part: "flours" | "water", words: string): OpenQuestion => ({
-    text: part,
-    part,
-    about: "missing",
-    ask: words,
-  });
+  const missing = (part: Part, ask: string): OpenQuestion => ({ text: part, part, about: "missing", ask });
   return [
-    ...(draft.flours.length === 0 ? [ask("flours", "which flour, and how much of it?")] : []),
-    ...(draft.water === undefined ? [ask("water", "how much water is poured in?")] : []),
+    ...(draft.flours.length === 0 ? [missing("flours", "which flour, and how much of it?")] : []),
+    ...(draft.water === undefined ? [missing("water", "how much water is poured in?")] : []),
   ];
 }
 
@@ -401,13 +391,8 @@ function formulaQuestions(spec: unknown, draft: Draft, lines: readonly WrittenLi
     const line = lines.find(({ number }) => number === entryAt(draft, problem)?.line);
     const { found, expected, advice } = told(problem);
     const ask = `${found}; right would be ${expected}: ${advice}`;
-    return {
-      ...(line && { line: line.number }),
-      text: line?.text ?? problem.path.join(" "),
-      part: undefined,
-      about: "formula",
-      ask,
-    };
+    const text = line?.text ?? problem.path.join(" ");
+    return { ...(line && { line: line.number }), text, part: undefined, about: "formula", ask };
   });
 }
 

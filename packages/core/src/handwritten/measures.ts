@@ -115,11 +115,8 @@ export function gramsRange(
 ): GramsRange | undefined {
   const density = looseToPressed[kind];
   if (density === undefined) return undefined;
-  return {
-    least: rounded(dec(least).times(density[0])),
-    most: rounded(dec(most).times(density[1])),
-    source: commonPractice,
-  };
+  const [loose, pressed] = density;
+  return { least: rounded(dec(least).times(loose)), most: rounded(dec(most).times(pressed)), source: commonPractice };
 }
 
 /** Grams of an egg without its shell, from a small to a large one. */

@@ -159,18 +159,14 @@ function chosenOf(columns: readonly Column[], rows: readonly Row[]) {
   const chosen = [...batch, ...(share ? [share] : [])];
   const left = amounts.filter((one) => !chosen.includes(one));
   const name = ({ head, at }: Column): string => (head === "" ? `column ${at + 1}` : `"${head}"`);
-  const remark =
-    left.length === 0
-      ? []
-      : [
-          `of the columns ${amounts.map(name).join(", ")} only ${chosen.map(name).join(", ")} ${chosen.length === 1 ? "is" : "are"} read: a formula is of one batch`,
-        ];
+  const only = `${chosen.map(name).join(", ")} ${chosen.length === 1 ? "is" : "are"}`;
+  const remark = `of the columns ${amounts.map(name).join(", ")} only ${only} read: a formula is of one batch`;
   const others = used.flatMap((one) => {
     if (one.is === "note") return [`the column ${name(one)} is kept as notes`];
     if (one.is === "unknown") return [`the column ${name(one)} is left out: its head does not say what it counts`];
     return [];
   });
-  return { chosen, remarks: [...remark, ...others] };
+  return { chosen, remarks: [...(left.length === 0 ? [] : [remark]), ...others] };
 }
 
 function readTable({ head, rows }: Table, number: number, comma: CommaUse): WithoutTables {
@@ -182,11 +178,8 @@ function readTable({ head, rows }: Table, number: number, comma: CommaUse): With
   if (chosen.length === 0 && rows.length > 0) {
     const notes = rows.map(({ line, cells }) => ({ ...line, text: cells.filter((cell) => cell !== "").join(" ") }));
     const heads = head.filter((one) => one !== "").map((one) => `"${one}"`);
-    return {
-      ...nothing,
-      notes,
-      remarks: [`the rows below ${heads.join(", ")} have no amounts: they are kept as notes`],
-    };
+    const remark = `the rows below ${heads.join(", ")} have no amounts: they are kept as notes`;
+    return { ...nothing, notes, remarks: [remark] };
   }
   const nameAt = columns.find(({ is }) => is === "name")?.at;
   const prices = pricesOf(columns, rows, nameAt, comma);
@@ -221,10 +214,10 @@ interface HowToRead {
 function readRow({ line, cells }: Row, { columns, chosen, nameAt, number }: HowToRead) {
   const filled = cells.filter((cell) => !isEmpty(cell));
   const text = filled.join(" ");
-  const read = (lines: readonly string[], more: Partial<Pick<WithoutTables, "notes" | "leftOut">> = {}) => ({
-    ...nothing,
+  const read = (lines: readonly string[], notes: readonly WrittenLine[], why?: string) => ({
     lines: lines.map((one) => ({ ...line, text: one, table: number })),
-    ...more,
+    notes,
+    leftOut: why === undefined ? [] : [{ line: line.number, text, why }],
   });
   const cell = (at: number | undefined): string => (at === undefined ? "" : (cells[at] ?? ""));
   const name = cell(nameAt);
@@ -240,26 +233,17 @@ function readRow({ line, cells }: Row, { columns, chosen, nameAt, number }: HowT
     .filter(({ is }) => is === "note")
     .map(({ at }) => cell(at))
     .filter((one) => one !== "");
-  if (filled.length === 1 && (noted.length > 0 || name !== "")) return read([filled[0] ?? ""]);
+  if (filled.length === 1 && (noted.length > 0 || name !== "")) return read([filled[0] ?? ""], []);
   const notes = noted.map((one) => ({ ...line, text: name === "" ? one : `${name}: ${one}` }));
-  if (name === "" && amounts.length > 0)
-    return read([], {
-      notes,
-      leftOut: [{ line: line.number, text, why: "numbers without a name: write what they are of" }],
-    });
+  if (name === "" && amounts.length > 0) return read([], notes, "numbers without a name: write what they are of");
   const below = amounts.find((one) => /^[-–] ?\d|^\(\d[\d.,]*\)/u.test(one));
-  if (below !== undefined)
-    return read([], {
-      notes,
-      leftOut: [{ line: line.number, text, why: `"${below}" is below nothing: write what is weighed` }],
-    });
+  if (below !== undefined) return read([], notes, `"${below}" is below nothing: write what is weighed`);
   const told = columns.flatMap((one) => {
     const figure = one.is === "figure" ? cell(one.at) : "";
     return /^[\d.,]+ ?%?$/u.test(figure) && one.is === "figure" ? [`(${one.of} ${figure.replace(/ ?%$/u, "")} %)`] : [];
   });
-  return read(name === "" ? [] : [[[name, ...told].join(" "), ...(some.length > 0 ? some : amounts)].join("\t")], {
-    notes,
-  });
+  const whole = [[name, ...told].join(" "), ...(some.length > 0 ? some : amounts)].join("\t");
+  return read(name === "" ? [] : [whole], notes);
 }
 
 /** The prices of a table as a spec has them; of a column that does not tell for how much, or in what, the reason. */
@@ -281,8 +265,11 @@ function pricesOf(columns: readonly Column[], rows: readonly Row[], nameAt: numb
   });
   const best = taken.find(({ prices }) => prices.length > 0);
   const remarks = taken.map((one) => {
-    if (one === best)
-      return `the prices are taken from the column "${one.head}"${one.unread.length > 0 ? `, but for ${one.unread.length === 1 ? "line" : "lines"} ${one.unread.join(", ")}: write them like 0.92 EUR/kg` : ""}`;
+    if (one === best) {
+      const lines = `${one.unread.length === 1 ? "line" : "lines"} ${one.unread.join(", ")}`;
+      const unread = one.unread.length > 0 ? `, but for ${lines}: write them like 0.92 EUR/kg` : "";
+      return `the prices are taken from the column "${one.head}"${unread}`;
+    }
     const why =
       one.prices.length > 0
         ? "another has the prices"

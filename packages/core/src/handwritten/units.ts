@@ -1,4 +1,4 @@
-import { dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
 import type { PlacedItem } from "./entries.ts";
 
 /** What the numbers of a formula count, found from all of them together. */
@@ -59,7 +59,7 @@ function inOneUnit(items: readonly PlacedItem[]): UnitsFound {
     ? "the shares of the flours make up 1, and not 100: write each of all the shares a hundred times as large, if that is meant"
     : `the flours make up ${made.toString()} %, and not 100: which share is missing, or too much?`;
   const last = flours.at(-1);
-  return { items: named.map((one) => (one === last ? asked(one, text) : one)), remarks };
+  return { items: askedOf(named, last ? [last] : [], text), remarks };
 }
 
 /** One flour without an amount beside others in %, all of them flours, is the rest of 100. */
@@ -70,15 +70,12 @@ function restTaken(items: readonly PlacedItem[]): readonly PlacedItem[] {
   const value = HUNDRED.minus(total(others));
   const shares = others.length > 0 && others.every((one) => one.amount.by === "share" && isFlour(one));
   if (open === undefined || more.length > 0 || open.item.amounts.length > 0 || !shares || value.lte(0)) return items;
-  const { amount, asks, entry } = open;
-  const why = amount.by === "open" ? amount.why : "";
-  const rest = {
-    ...open,
-    amount: { by: "share" as const, text: "rest", value: decimalText(value) },
-    entry: { ...entry, amount: "rest", value: decimalText(value), remarks: entry.remarks.filter((one) => one !== why) },
-    asks: asks.filter(({ about }) => about !== "amount"),
-  };
-  return items.map((one) => (one === open ? rest : one));
+  const why = open.amount.by === "open" ? open.amount.why : "";
+  const { entry, ...rest } = restated(open, "share", "rest", decimalText(value));
+  const remarks = entry.remarks.filter((one) => one !== why);
+  const asks = open.asks.filter(({ about }) => about !== "amount");
+  const taken = { ...rest, entry: { ...entry, value: decimalText(value), remarks }, asks };
+  return items.map((one) => (one === open ? taken : one));
 }
 
 /** Beside weights, shares of which those of the flours make up 1 are of one, and not of a hundred. */
@@ -136,8 +133,7 @@ function namedNumbers(items: readonly PlacedItem[]): UnitsFound {
   );
   const [only] = units;
   if (units.size > 1 || !(units.size === 0 || only === "g" || only === "%")) {
-    const text = "a number without a unit: grams, or what?";
-    return { items: items.map((one) => (one.amount.by === "number" ? asked(one, text) : one)), remarks: [] };
+    return { items: askedOf(items, bare, "a number without a unit: grams, or what?"), remarks: [] };
   }
   const unit = only ?? "g";
   const why = only === undefined ? "the proportions would be the same in any one unit" : "as the others are";
@@ -163,20 +159,26 @@ function isEgg({ item: { thing } }: PlacedItem): boolean {
 function withUnit(one: PlacedItem, unit: string): PlacedItem {
   if (one.amount.by !== "number") return one;
   const { text, value } = one.amount;
-  const amount = { by: unit === "%" ? ("share" as const) : ("mass" as const), text: `${text} ${unit}`, value };
-  return { ...one, amount, entry: { ...one.entry, amount: amount.text } };
+  return restated(one, unit === "%" ? "share" : "mass", `${text} ${unit}`, value);
 }
 
 function inGrams(one: PlacedItem): PlacedItem {
-  if (one.amount.by !== "share") return one;
-  const amount = { by: "mass" as const, text: `${one.amount.value} g`, value: one.amount.value };
-  return { ...one, amount, entry: { ...one.entry, amount: amount.text } };
+  const { amount } = one;
+  return amount.by === "share" ? restated(one, "mass", `${amount.value} g`, amount.value) : one;
+}
+
+function restated(one: PlacedItem, by: "mass" | "share", text: string, value: DecimalText): PlacedItem {
+  return { ...one, amount: { by, text, value }, entry: { ...one.entry, amount: text } };
 }
 
 /** With the flours in %, a mass says nothing. */
 function massesAsked(items: readonly PlacedItem[]): readonly PlacedItem[] {
   const text = "a weight, while the flours are in %: write it in % of the flour, or every flour as a weight";
-  return items.map((one) => (one.amount.by === "mass" ? asked(one, text) : one));
+  return askedOf(
+    items,
+    items.filter(({ amount }) => amount.by === "mass"),
+    text,
+  );
 }
 
 function mixedFlours(
@@ -186,7 +188,11 @@ function mixedFlours(
 ): readonly PlacedItem[] {
   if (shares.length === 0 || shares.length === flours.length) return items;
   const text = "in %, while another flour is a weight: write every flour as a weight, or every one in %";
-  return items.map((one) => (shares.includes(one) ? asked(one, text) : one));
+  return askedOf(items, shares, text);
+}
+
+function askedOf(items: readonly PlacedItem[], some: readonly PlacedItem[], text: string): readonly PlacedItem[] {
+  return items.map((one) => (some.includes(one) ? asked(one, text) : one));
 }
 
 /** The same with a question about its amount, unless there is one already. */
