@@ -73,7 +73,7 @@ const rows: Readonly<Record<string, Row>> = {
   "ring.yaml": {
     what: "an alias of the list it stands in",
     content: `name: a\nflours: &ring [*ring, *ring]\n${water}`,
-    expected: ["spec.too-deep"],
+    expected: ["spec.too-deep 2:16 *ring"],
   },
   "empty.yaml": { what: "nothing", content: "", expected: ["file.empty"] },
   "blank.yaml": { what: "blanks", content: " \n\n", expected: ["file.empty"] },
@@ -130,7 +130,7 @@ const rows: Readonly<Record<string, Row>> = {
   "deep.yaml": {
     what: "lists within lists, 30 deep",
     content: `name: ${"[".repeat(30)}${"]".repeat(30)}\n`,
-    expected: ["spec.too-deep"],
+    expected: ["spec.too-deep 1:27 [[[[[[[[[[]]]]]]]]]]"],
   },
   "keys-of-objects.yaml": {
     what: "keys that every object has",

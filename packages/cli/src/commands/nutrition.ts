@@ -32,7 +32,7 @@ export const nutritionCommand = specCommand({
   question: (asked) => {
     const rules = ruleBooks.find((one) => one === asked.text("rules"));
     const jurisdiction = jurisdictions.find((one) => one === asked.text("jurisdiction"));
-    const wish = { ...(rules && { rules }), ...(jurisdiction && { jurisdiction }) };
+    const wish = { jurisdiction, ...(rules && { rules }) };
     return { ask: (noodle) => askNutrition(noodle, wish), overrides: batchOverrides(asked) };
   },
 });

@@ -15,8 +15,7 @@ export const trialCommand = specCommand({
     "noodlewright trial noodle.yaml --flour '500 g' --step '2 %'": "larger ones, further apart",
   },
   question: (asked) => {
-    const [flour, step] = [asked.text("flour"), asked.text("step")];
-    const wish = { ...(flour !== undefined && { flour }), ...(step !== undefined && { step }) };
+    const wish = { flour: asked.text("flour"), step: asked.text("step") };
     return { ask: (noodle) => askTrial(noodle, wish), place: placeAtFlag(asking) };
   },
 });

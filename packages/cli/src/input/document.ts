@@ -38,6 +38,7 @@ const mostAliases = 50;
 export interface ParsedFile {
   readonly data: unknown;
   readonly place: (problem: AnyProblem) => PlacedProblem;
+  readonly at: (fault: Fault) => PlacedProblem;
   /** Keys that stand twice; the data has the last of them. */
   readonly duplicates: readonly PlacedProblem[];
 }
@@ -90,7 +91,7 @@ function parseText(file: TextFile): Parsing {
     const span = find(problem);
     return span === undefined ? { ...problem, file: file.name } : at({ problem, span });
   };
-  return { ok: true, parsed: { data, place, duplicates: duplicateFaults(document, file.text).map(at) } };
+  return { ok: true, parsed: { data, place, at, duplicates: duplicateFaults(document, file.text).map(at) } };
 }
 
 const nothing = ownProblem("file.empty", { wanted: "spec" });

@@ -4,6 +4,7 @@ import {
   type Handwritten,
   type OpenQuestion,
   readHandwritten,
+  type UnderstoodLine,
 } from "@noodlewright/core/spec";
 
 function added(text: string, line: string): string {
@@ -17,11 +18,7 @@ export function withAnswer(text: string, { line, part, text: was }: OpenQuestion
 }
 
 /** The formula with what the bag of one of its flours says. */
-export function withLabel(
-  text: string,
-  flour: { readonly line: number; readonly text: string },
-  label: string,
-): string {
+export function withLabel(text: string, flour: Pick<UnderstoodLine, "line" | "text">, label: string): string {
   return amendedText(text, flour.line, flour.text, `${flour.text}, ${label}`);
 }
 

@@ -32,15 +32,24 @@ export function textAt(data: unknown, path: Path): string {
   return typeof value === "string" ? value : "";
 }
 
-/** Plain data with a value at a place; sections on the way are made where they are missing. */
-function put(data: unknown, [key, ...rest]: Path, value: unknown): unknown {
+/**
+ * Plain data with a value at a place, without what stands there where there is none; sections on the way are made where they
+ * are missing.
+ *
+ * @param before - the value goes in before the entry of a list that stands there
+ */
+export function put(data: unknown, [key, ...rest]: Path, value: unknown, before = false): unknown {
   if (key === undefined) return value;
-  if (data === undefined && key === 0) return [put(undefined, rest, value)];
-  if (Array.isArray(data))
-    return data.map((entry: unknown, index) => (index === key ? put(entry, rest, value) : entry));
+  if (Array.isArray(data) || (data === undefined && key === 0)) {
+    const list: readonly unknown[] = data ?? [];
+    const at = Number(key);
+    if (before && rest.length === 0) return list.toSpliced(at, 0, value);
+    const entry = put(list[at], rest, value, before);
+    return list.toSpliced(at, 1, ...(entry === undefined ? [] : [entry]));
+  }
   const section = isSection(data) ? data : {};
-  if (rest.length === 0 && value === undefined) return omit(section, [String(key)]);
-  return { ...section, [key]: put(section[key], rest, value) };
+  const fresh = put(section[key], rest, value, before);
+  return fresh === undefined ? omit(section, [String(key)]) : { ...section, [key]: fresh };
 }
 
 function without(data: unknown, section: Path, keys: readonly string[]): unknown {

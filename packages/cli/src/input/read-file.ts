@@ -40,7 +40,7 @@ export async function readTextFile(
   try {
     bytes = path === "-" ? await io.readStdin(most) : await io.readFile(path, most);
   } catch (error) {
-    return refuse(unreadable(error));
+    return refuse(ownProblem("file.unreadable", { error: codeOf(error) }));
   }
   if (bytes.length > most) return refuse(tooLarge(most < largest));
   const text = await textOf(bytes, name);
@@ -62,10 +62,6 @@ export function plainText(bytes: Uint8Array): string | undefined {
   } catch {
     return undefined;
   }
-}
-
-function unreadable(error: unknown): AnyProblem {
-  return ownProblem("file.unreadable", { error: codeOf(error) });
 }
 
 /** What the system calls a failure; nothing where it is none of its own. */

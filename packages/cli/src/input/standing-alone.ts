@@ -18,9 +18,10 @@ export function standingAlone(data: unknown, [, ...included]: readonly TextFile[
     }),
     spec,
   ];
+  // A later one comes first, for names that are read alike, and counts where the name is the same.
   const together = (key: string): Readonly<Record<string, unknown>> => {
     const all = parts.flatMap((part) => (isSection(part) && isSection(part[key]) ? [part[key]] : []));
-    return all.length === 0 ? {} : { [key]: Object.assign({}, ...all) };
+    return all.length === 0 ? {} : { [key]: Object.assign({}, ...all.toReversed(), ...all) };
   };
   return { ...spec, ...together("materials"), ...together("machines") };
 }

@@ -18,7 +18,7 @@ import {
   type YAMLMap,
   type YAMLSeq,
 } from "yaml";
-import { isSection } from "./put.ts";
+import { isSection, put } from "./put.ts";
 import type { TextFile } from "./read-file.ts";
 
 /**
@@ -32,7 +32,7 @@ export function withChanges({ text, bytes }: TextFile, changes: readonly SpecCha
     const splice = spliceAt(parsed(changed), change, changed);
     if (splice === undefined) return undefined;
     changed = changed.slice(0, splice.start) + splice.text + changed.slice(splice.end);
-    wanted = withValue(wanted, change);
+    wanted = put(wanted, change.path, change.value, change.before);
   }
   if (!isDeepStrictEqual(readAgain(changed), wanted)) return undefined;
   const mark = bytes[0] === 0xef && bytes[1] === 0xbb && bytes[2] === 0xbf ? "\ufeff" : "";
@@ -134,11 +134,11 @@ function spliceAt(document: Document, { path, value, before: isNew }: SpecChange
   const parent = resolved(node, document);
   if (step === undefined || !(isMap(parent) || isSeq(parent))) return undefined;
   const entry = entryOf(parent, step);
-  if (isNew) return isSeq(parent) ? put(parent, [value], text, entryOf(parent, Number(step) - 1)) : undefined;
+  if (isNew) return isSeq(parent) ? added(parent, [value], text, entryOf(parent, Number(step) - 1)) : undefined;
   if (value === undefined) return entry && taken(parent, entry, text);
   if (entry !== undefined) return rewritten(entry, value, text);
-  const added = isSeq(parent) ? (step === parent.items.length ? [value] : undefined) : { [step]: value };
-  return added && put(parent, added, text);
+  const more = isSeq(parent) ? (step === parent.items.length ? [value] : undefined) : { [step]: value };
+  return more && added(parent, more, text);
 }
 
 function resolved(node: unknown, document: Document): unknown {
@@ -169,9 +169,9 @@ function rewritten(entry: Entry, value: unknown, text: string): Splice | undefin
 }
 
 /** An entry more, behind one and written as that is. */
-function put(
+function added(
   parent: Collection,
-  added: unknown,
+  more: unknown,
   text: string,
   last = parent.items.at(-1) as Entry | undefined,
 ): Splice | undefined {
@@ -180,14 +180,14 @@ function put(
     return undefined;
   if (parent.flow === true) {
     const gap = text.slice(parent.range[0] + 1, startOf(first));
-    const bare = inFlow(added, isJson(text)).slice(1, -1).trim();
+    const bare = inFlow(more, isJson(text)).slice(1, -1).trim();
     return inserted(endOf(last), `,${/^\s*\n\s*$/u.test(gap) ? gap : " "}${bare}`);
   }
   const token = parent.srcToken;
   const indent = token !== undefined && "indent" in token ? token.indent : 0;
   const lineEnd = text.includes("\r\n") ? "\r\n" : "\n";
-  const alike = isMap(last) && last.flow === true && Array.isArray(added);
-  const lines = alike ? [`- ${inFlow(added[0], false)}`] : stringify(added, { lineWidth: 0 }).trimEnd().split("\n");
+  const alike = isMap(last) && last.flow === true && Array.isArray(more);
+  const lines = alike ? [`- ${inFlow(more[0], false)}`] : stringify(more, { lineWidth: 0 }).trimEnd().split("\n");
   const written = lines.map((line) => " ".repeat(indent) + line).join(lineEnd);
   const at = lineEndAt(endOf(last), text);
   return text[at - 1] === "\n" ? inserted(at, written + lineEnd) : inserted(at, lineEnd + written);
@@ -257,18 +257,4 @@ function readAgain(text: string): unknown {
   } catch {
     return undefined;
   }
-}
-
-function withValue(data: unknown, { path: [step, ...rest], value, before }: SpecChange): unknown {
-  if (step === undefined) return value;
-  if (Array.isArray(data)) {
-    const list: readonly unknown[] = data;
-    const at = Number(step);
-    if (before && rest.length === 0) return list.toSpliced(at, 0, value);
-    const entry = rest.length === 0 ? value : withValue(list[at], { path: rest, value, ...(before && { before }) });
-    return [...list.slice(0, at), ...(entry === undefined ? [] : [entry]), ...list.slice(at + 1)];
-  }
-  const { [step]: old, ...others } = data as Readonly<Record<string | number, unknown>>;
-  const fresh = rest.length === 0 ? value : withValue(old, { path: rest, value, ...(before && { before }) });
-  return fresh === undefined ? others : { ...others, [step]: fresh };
 }

@@ -29,7 +29,7 @@ export async function makeCard(order: CardOrder, io: Io): Promise<Placed<{ made:
     date: order.date,
     files: files.map(cardFile),
     said: changesSaid(said),
-    ...(order.loads !== undefined && { loads: order.loads }),
+    loads: order.loads,
   });
   if (card.ok) return { ok: true, made: card.value };
   const placed = (problem: Problem) => (problem.code === "card.loads" ? atFlag("loads")(problem) : place(problem));

@@ -53,24 +53,16 @@ export async function writeSpec(
 /** Why a change cannot be written, at the place that is in its way. */
 function notWritten(file: TextFile, changes: readonly SpecChange[]): PlacedProblem {
   const shared = sharedValue(file, changes);
+  const parsing = parseFile(file);
   if (shared === undefined) {
     const [first] = [...changes.filter((change) => withChanges(file, [change]) === undefined), ...changes];
     const path = first?.path ?? [];
     const line = yamlLines(String(path.at(-1)), first?.value, 0, 0).join("");
     const problem = { ...ownProblem("write.in-place", { line }), path };
-    const parsing = parseFile(file);
     return parsing.ok ? parsing.parsed.place(problem) : problem;
   }
-  const lineAt = (index: number): readonly string[] => file.text.slice(0, index).split("\n");
   const { anchor, stands, start, end, others } = shared;
-  const before = lineAt(start);
-  const column = (before.at(-1)?.length ?? 0) + 1;
-  const lineText = file.text.split(/\r?\n/u)[before.length - 1] ?? "";
-  const length = Math.max(1, Math.min(end - start, lineText.length - column + 1));
-  const lines = others.map((index) => String(lineAt(index).length));
-  return {
-    ...ownProblem("write.shared", { anchor, stands, lines }),
-    place: { line: before.length, column, length },
-    lineText,
-  };
+  const lines = others.map((index) => String(file.text.slice(0, index).split("\n").length));
+  const problem = ownProblem("write.shared", { anchor, stands, lines });
+  return parsing.ok ? parsing.parsed.at({ problem, span: [start, end] }) : problem;
 }

@@ -14,13 +14,13 @@ export type ChangingAnswer<T> = Answer<T, { readonly changes: () => readonly Spe
 
 /** What makes an answer of an outcome. */
 interface Telling<T> {
-  /** Every note that belongs to the answer, its own among them. */
-  readonly notes: (own: readonly Note[]) => readonly Note[];
+  /** Every note that belongs to the answer, its own among them; those alone unless told. */
+  readonly notes?: (own: readonly Note[]) => readonly Note[];
   readonly report: (value: T, notes: readonly Note[]) => Report;
 }
 
 /** Makes the answer of an outcome. */
-export function answered<T>(outcome: Outcome<T>, { notes, report }: Telling<T>): Answer<T> {
+export function answered<T>(outcome: Outcome<T>, { notes = (own) => own, report }: Telling<T>): Answer<T> {
   if (!outcome.ok) return frozen(outcome);
   const { value } = outcome;
   const all = notes(outcome.notes);

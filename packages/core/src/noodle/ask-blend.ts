@@ -30,5 +30,7 @@ export function askBlend(noodle: Noodle): ChangingAnswer<SpecBlend> {
       );
     },
   });
-  return changing(answer, (design) => blendChanges(noodle, design));
+  return changing(answer, ({ answer: found, water }) =>
+    blendChanges(noodle, found.kind === "found" ? found.blends[0] : undefined, water[0]),
+  );
 }

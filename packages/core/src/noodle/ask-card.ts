@@ -29,15 +29,7 @@ export interface CardWish {
 
 const cardWish = section({ description: "What a card says" }, () => ({
   date: wishedText("Date on the card", "2026-11-25"),
-  files: z._default(
-    z.array(
-      section({ description: "A file of the spec" }, () => ({
-        name: wishedText("Name of the file", "noodle.yaml"),
-        checksum: wishedText("Checksum of the file", "3f5a"),
-      })),
-    ),
-    [],
-  ),
+  files: z._default(z.array(z.strictObject({ name: z.string(), checksum: z.string() })), []),
   said: z._default(wishedText("What was changed of the spec", "40 bowls"), ""),
   loads: z.optional(wishedText("Loads to print boxes for", "1,3-4")),
 }));

@@ -3,20 +3,23 @@ import { type ReplacedIngredient, replaceIngredient } from "../blend/spec-produc
 import { correctForLot, readHeld, replaceFlour } from "../blend/spec-substitute.ts";
 import type { Substitution } from "../blend/substitute.ts";
 import { type Hold, usualHold, usualLotHold } from "../blend/substitute-question.ts";
-import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
-import { section } from "../materials/fields.ts";
+import type { Outcome } from "../figure/problem.ts";
+import { readAs, refuseValue, section } from "../materials/fields.ts";
 import { productReport } from "../report/product-report.ts";
 import { substituteReport } from "../report/substitute-report.ts";
 import type { Lot } from "../spec/blend-schema.ts";
-import { answered, type ChangingAnswer, changing } from "./answer.ts";
+import { type Answer, answered, type ChangingAnswer, changing } from "./answer.ts";
 import { asRead, type Noodle } from "./noodle.ts";
-import { blendFragment, foundPaths, ingredientChanges, lotChanges, replacementChanges } from "./spec-changes.ts";
+import { blendChanges, blendFragment, foundPaths, ingredientChanges, lotChanges } from "./spec-changes.ts";
 import { readWish, wishedText } from "./wishes.ts";
 
 const missing = () => wishedText("What is missing", "bread flour");
 const holdWish = (usual: readonly Hold[]) =>
-  z._default(wishedText("What the new blend keeps", "protein, ash or less"), usual.join(", "));
+  z._default(
+    readAs(z.string(), heldIn, { description: "What the new blend keeps", examples: ["protein, ash or less"] }),
+    [...usual],
+  );
 const flourWish = section({ description: "A flour to replace" }, () => ({
   missing: missing(),
   hold: holdWish(usualHold),
@@ -42,29 +45,14 @@ export function askFlourReplacement(
   noodle: Noodle,
   wish: { readonly missing: string; readonly hold?: string | undefined },
 ): ChangingAnswer<Substitution> {
-  const { spec, formula, kitchen, notes: before } = asRead(noodle);
+  const { spec, formula, kitchen } = asRead(noodle);
   const wished = readWish(flourWish, wish);
   if (!wished.ok) return wished;
   const { missing } = wished.value;
-  const hold = readHeld(wished.value.hold);
-  if (!hold.ok) return frozen(hold);
-  const title = `${formula.name}, without ${missing}`;
-  const answer = answered(
-    replaceFlour(spec, formula, { missing, hold: hold.value }, kitchen.materials, foundPaths(noodle)),
-    {
-      notes: (own) => [...before, ...own],
-      report: (substitution, notes) =>
-        substituteReport(
-          "replace",
-          title,
-          formula,
-          substitution,
-          { notes, units: noodle.units },
-          firstRow(noodle, substitution),
-        ),
-    },
+  const outcome = replaceFlour(spec, formula, wished.value, kitchen.materials, foundPaths(noodle));
+  return changing(substituted(noodle, "replace", `${formula.name}, without ${missing}`, outcome), ({ rows: [row] }) =>
+    blendChanges(noodle, row?.blend, row?.water, missing),
   );
-  return changing(answer, (substitution) => replacementChanges(noodle, missing, substitution));
 }
 
 /**
@@ -107,28 +95,38 @@ export function askLot(
   noodle: Noodle,
   wish: { readonly hold?: string | undefined } = {},
 ): ChangingAnswer<Substitution> {
-  const { spec, formula, kitchen, notes: before } = asRead(noodle);
+  const { spec, formula, kitchen } = asRead(noodle);
   const wished = readWish(lotWish, wish);
   if (!wished.ok) return wished;
-  const hold = readHeld(wished.value.hold);
-  if (!hold.ok) return frozen(hold);
   const title = `${formula.name}, with the new lot of ${spec.lot?.of ?? "flour"}`;
-  const answer = answered(correctForLot(spec, formula, hold.value, kitchen.materials, foundPaths(noodle)), {
-    notes: (own) => [...before, ...own],
-    report: (substitution, notes) =>
-      substituteReport(
-        "lot",
-        title,
-        formula,
-        substitution,
-        { notes, units: noodle.units },
-        firstRow(noodle, substitution, spec.lot),
-        spec.lot,
-      ),
-  });
-  return changing(answer, (substitution) => lotChanges(noodle, substitution));
+  const outcome = correctForLot(spec, formula, wished.value.hold, kitchen.materials, foundPaths(noodle));
+  return changing(substituted(noodle, "lot", title, outcome, spec.lot), (substitution) =>
+    lotChanges(noodle, substitution),
+  );
 }
 
-function firstRow(noodle: Noodle, { rows: [row] }: Substitution, lot?: Lot) {
-  return row && blendFragment(noodle, row.blend, row.water, lot);
+/** The answer of a blend in the place of another. */
+function substituted(
+  noodle: Noodle,
+  command: "replace" | "lot",
+  title: string,
+  outcome: Outcome<Substitution>,
+  lot?: Lot,
+): Answer<Substitution> {
+  const { formula, units } = noodle;
+  return answered(outcome, {
+    notes: (own) => [...noodle.notes, ...own],
+    report: (found, notes) => {
+      const [row] = found.rows;
+      const fragment = row && blendFragment(noodle, row.blend, row.water, lot);
+      return substituteReport(command, title, formula, found, { notes, units }, fragment, lot);
+    },
+  });
+}
+
+function heldIn(text: string, context: z.core.ParsePayload): Hold[] {
+  const hold = readHeld(text);
+  if (hold.ok) return [...hold.value];
+  for (const one of hold.problems) refuseValue(context, one);
+  return z.NEVER;
 }

@@ -23,8 +23,7 @@ export interface SettledNoodle {
  * @example askSettle(example("friday-noodle")).changes()[0] // => { path: ["flours", 0, "amount"], value: "41 %" }
  */
 export function askSettle(noodle: Noodle): ChangingAnswer<SettledNoodle> {
-  const batch = plannedBatch(noodle);
-  const { checks, notes: unknown } = heldAgainst(noodle, batch.ok ? batch.value : undefined);
+  const { checks, notes: unknown } = heldAgainst(noodle, plannedBatch(noodle));
   const { settled } = noodle;
   const own = noodle.notes.filter(({ code }) => code !== "settle.found");
   const outcome = answer({ found: settled?.found ?? [], rounded: settled?.rounded() ?? [], checks }, unknown);

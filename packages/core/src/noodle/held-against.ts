@@ -1,12 +1,12 @@
 import type { Batch } from "../batch/batch.ts";
 import { missedNotes, type WantedChecks, wantedChecks } from "../explore/wanted-checks.ts";
-import type { Note } from "../figure/problem.ts";
+import type { Note, Outcome } from "../figure/problem.ts";
 import type { Noodle } from "./noodle.ts";
 import { plannedBatch, weighedBatch } from "./planned-batch.ts";
 
 /** What the spec of a noodle wants, beside what the noodle comes to. */
-export function heldAgainst({ spec, formula, kitchen }: Noodle, batch: Batch | undefined): WantedChecks {
-  return wantedChecks(spec, formula, batch, kitchen.materials);
+export function heldAgainst({ spec, formula, kitchen }: Noodle, batch: Outcome<Batch>): WantedChecks {
+  return wantedChecks(spec, formula, batch.ok ? batch.value : undefined, kitchen.materials);
 }
 
 /**
@@ -16,8 +16,7 @@ export function heldAgainst({ spec, formula, kitchen }: Noodle, batch: Batch | u
  * @example missed(example("school-noodle")) // => []
  */
 export function missed(noodle: Noodle): readonly Note[] {
-  const batch = weighedBatch(noodle);
-  const held = heldAgainst(noodle, batch.ok ? batch.value : undefined);
+  const held = heldAgainst(noodle, weighedBatch(noodle));
   return [...missedNotes(held), ...held.notes];
 }
 
@@ -27,11 +26,8 @@ export function missed(noodle: Noodle): readonly Note[] {
  * @example newlyMissed(example("school-noodle"), example("school-noodle")) // => []
  */
 export function newlyMissed(before: Noodle, after: Noodle): readonly Note[] {
-  const checksOf = (noodle: Noodle): WantedChecks => {
-    const batch = plannedBatch(noodle);
-    return heldAgainst(noodle, batch.ok ? batch.value : undefined);
-  };
-  const held = new Set(checksOf(before).checks.flatMap(({ label, holds }) => (holds ? [label] : [])));
-  const { checks, notes } = checksOf(after);
-  return missedNotes({ checks: checks.filter(({ label }) => held.has(label)), notes });
+  const was = heldAgainst(before, plannedBatch(before)).checks;
+  const { checks, notes } = heldAgainst(after, plannedBatch(after));
+  const held = checks.filter(({ label }) => was.some((one) => one.label === label && one.holds));
+  return missedNotes({ checks: held, notes });
 }

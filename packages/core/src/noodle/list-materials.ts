@@ -27,7 +27,6 @@ export function listMaterials(words: string, kind?: MaterialKind): Answer<readon
   if (!wished.ok) return wished;
   const found = searchMaterials(words, kind);
   return answered(found.length > 0 ? answer(found) : refuse(severalMeant(words) ?? noMaterial(words, kind)), {
-    notes: (own) => own,
     report: (materials) => materialsReport(materials, [words, kind].filter(Boolean).join(", ")),
   });
 }
@@ -43,7 +42,6 @@ export function listSalts(words: string): Answer<readonly KnownProduct[]> {
   if (!wished.ok) return wished;
   const found = knownProducts(words);
   return answered(found.length > 0 ? answer(found) : refuse(severalMeant(words) ?? noSalt(words)), {
-    notes: (own) => own,
     report: (salts) => alkaliListReport(salts, words),
   });
 }

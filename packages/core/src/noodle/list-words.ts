@@ -17,7 +17,6 @@ export function listWords(name: string): Answer<readonly Word[]> {
   const { words: found, nearly, unknown: parts } = lookUp(name);
   const unknown = problem("words.none", [], { name, words: glossary.length });
   return answered(found.length > 0 ? answer(found, unexplained(nearly, parts)) : refuse(unknown), {
-    notes: (own) => own,
     report: (words, notes) => wordsReport(words, name, notes),
   });
 }

@@ -107,15 +107,13 @@ export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, bey
   if (!wished.ok) return wished;
   const data = plain.value;
   const { kitchens, units } = wished.value;
-  const [materials, twice] = joined(
-    kitchens.map(({ materials }) => materials),
-    plainName,
-  );
-  const [machines, machinesTwice] = joined(
-    kitchens.map(({ machines }) => machines),
-    (name) => name,
-  );
-  const kitchen = kitchenOf({ materials, machines });
+  const include = isSection(data) && Array.isArray(data["include"]) ? data["include"] : [];
+  const files = kitchens.map((_, at) => String(include[at] ?? `kitchen ${at + 1}`));
+  const twice: Note[] = [];
+  const kitchen = kitchenOf({
+    materials: joined("materials", kitchens, files, twice),
+    machines: joined("machines", kitchens, files, twice),
+  });
   const settling = beyond.settle?.(data, kitchen.materials) ?? answer(undefined);
   if (!settling.ok) return refuse(...notHanded(data, kitchens.length), ...settling.problems);
   const settled = settling.value;
@@ -125,10 +123,7 @@ export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, bey
   const unread = spec.include?.slice(kitchens.length) ?? [];
   const notes = [
     ...(unread.length > 0 ? [loudNote("noodle.not-included", ["include"], { files: unread })] : []),
-    ...[...twice, ...machinesTwice].map(({ name, kitchens, differs }) => {
-      const [first = "", other = ""] = kitchens.map((at) => spec.include?.[at] ?? `kitchen ${at + 1}`);
-      return loudNote("noodle.named-twice", ["include"], { name, first, other, differs });
-    }),
+    ...twice,
     ...unusualValues(spec, formula),
     ...reading.notes,
   ];
@@ -139,32 +134,28 @@ export function readStatedNoodle(input: unknown, wishes: ReadingWishes = {}, bey
   return frozen(answer(noodle, notes));
 }
 
-/** What two kitchens say differently under one name. */
-interface NamedTwice {
-  readonly name: string;
-  /** Numbers of the kitchens, from 0; the second counts. */
-  readonly kitchens: readonly [number, number];
-  /** The keys that differ. */
-  readonly differs: readonly string[];
-}
-
-/** The entries of several kitchens by name, the later over the earlier, and what they say differently. */
-function joined<Entry extends object>(
-  all: readonly Readonly<Record<string, Entry>>[],
-  keyOf: (name: string) => string,
-) {
-  const known = new Map<string, { readonly name: string; readonly entry: Entry; readonly at: number }>();
-  const twice: NamedTwice[] = [];
-  for (const [at, entries] of all.entries()) {
-    for (const [name, entry] of Object.entries(entries)) {
-      const before = known.get(keyOf(name));
-      const keys = [...new Set([entry, before?.entry ?? entry].flatMap(Object.keys))] as (keyof Entry & string)[];
-      const differs = keys.filter((key) => JSON.stringify(entry[key]) !== JSON.stringify(before?.entry[key]));
-      if (before && before.at !== at && differs.length > 0) twice.push({ name, kitchens: [before.at, at], differs });
-      known.set(keyOf(name), { name, entry, at });
+/** What several kitchens hold by name, the later over the earlier; what two say differently is told. */
+function joined<Part extends "materials" | "machines">(
+  part: Part,
+  kitchens: readonly Kitchen[],
+  files: readonly string[],
+  twice: Note[],
+): Kitchen[Part] {
+  const known = new Map<string, { readonly name: string; readonly entry: object; readonly at: number }>();
+  for (const [at, kitchen] of kitchens.entries()) {
+    for (const [name, entry] of Object.entries<object>(kitchen[part])) {
+      const key = part === "materials" ? plainName(name) : name;
+      const { entry: was, at: first } = known.get(key) ?? { entry, at };
+      known.set(key, { name, entry, at });
+      const said = [was, entry].map(
+        (one) => new Map(Object.entries(one).map(([of, value]) => [of, JSON.stringify(value)])),
+      );
+      const differs = Object.keys({ ...was, ...entry }).filter((of) => said[0]?.get(of) !== said[1]?.get(of));
+      const facts = { name, first: files[first] ?? "", other: files[at] ?? "", differs };
+      if (at !== first && differs.length > 0) twice.push(loudNote("noodle.named-twice", ["include"], facts));
     }
   }
-  return [Object.fromEntries([...known.values()].map(({ name, entry }) => [name, entry])), twice] as const;
+  return Object.fromEntries([...known.values()].map(({ name, entry }) => [name, entry])) as Kitchen[Part];
 }
 
 /** The files of a spec whose kitchens were not handed over, where its other problems may come of that. */

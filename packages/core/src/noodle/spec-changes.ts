@@ -1,7 +1,6 @@
 import type { FoundBlend } from "../blend/blend-question.ts";
 import type { BlendWater } from "../blend/blend-water.ts";
 import { shelfEntry } from "../blend/flour-shelf.ts";
-import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { ReplacedIngredient } from "../blend/spec-product.ts";
 import { doughNow } from "../blend/spec-question.ts";
 import { lotMaterial, lotStated } from "../blend/spec-substitute.ts";
@@ -31,23 +30,6 @@ export interface SpecChange {
 }
 
 /**
- * The changes that make the blend of a spec the first one that was found: its flours, those that come from the shelf with
- * their figures, and the water that follows. None where no blend was found.
- */
-export function blendChanges(noodle: Noodle, { answer: found, water }: SpecBlend): readonly SpecChange[] {
-  const [blend] = found.kind === "found" ? found.blends : [];
-  return blend === undefined ? [] : changedBlend(noodle, blend, water[0]);
-}
-
-/**
- * The changes that put the first blend that was found in the place of one with a flour that is missing, which goes.
- */
-export function replacementChanges(noodle: Noodle, missing: string, { rows }: Substitution): readonly SpecChange[] {
-  const [row] = rows;
-  return row === undefined ? [] : changedBlend(noodle, row.blend, row.water, missing);
-}
-
-/**
  * The changes that make the new lot of a spec the flour that is in use: its figures beside the name, and the blend and the
  * water for it.
  */
@@ -64,7 +46,7 @@ export function lotChanges(noodle: Noodle, { rows }: Substitution): readonly Spe
       : [...new Set([...Object.keys(after), ...Object.keys(before)])]
           .filter((key) => JSON.stringify(before[key]) !== JSON.stringify(after[key]))
           .map((key): SpecChange => ({ path: [...place, key], ...(key in after && { value: after[key] }) }));
-  return [...figures, ...changedBlend(noodle, row.blend, row.water)];
+  return [...figures, ...blendChanges(noodle, row.blend, row.water)];
 }
 
 /**
@@ -193,13 +175,17 @@ const fewDigits = 4;
 /** Digits of an amount of water, so that the hundredth of a per cent of flour that it is told to stays. */
 const waterDigits = 6;
 
-/** The flours of a spec at the shares of a blend, those it has not yet put behind them, the water, and those it drops taken out. */
-function changedBlend(
+/**
+ * The changes that put a blend that was found into a spec: its flours at their shares, those from the shelf with their figures,
+ * and the water that follows; what is missing, or has no share any more, goes. None where no blend was found.
+ */
+export function blendChanges(
   noodle: Noodle,
-  blend: FoundBlend,
+  blend: FoundBlend | undefined,
   water: BlendWater | undefined,
   missing = "",
 ): readonly SpecChange[] {
+  if (blend === undefined) return [];
   const { shares } = blend;
   const { spec, formula } = noodle;
   const { flours } = spec;

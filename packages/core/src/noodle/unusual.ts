@@ -6,49 +6,18 @@ import { unusualFigures } from "../materials/usual.ts";
 import { type DecimalText, dec } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 
-/** A value of a spec, and the most of it that kitchens have: beyond it, it is most likely a slip. */
-interface Rule {
-  readonly path: Path;
-  readonly label: string;
-  readonly value: DecimalText | undefined;
-  readonly most: DecimalText;
-  readonly unit: string;
-}
-
 /** Values of a spec that no kitchen at hand has, and figures that no flour, starch or gluten has. They are worked with as they are: a weight in the wrong unit looks like one. */
 export function unusualValues({ batch, losses, sheet }: Spec, formula: Formula): readonly Note[] {
-  const rules: readonly Rule[] = [
-    {
-      path: ["batch", "rawWeight"],
-      label: "raw noodles of a bowl",
-      value: batch?.rawWeight?.value,
-      most: "1000",
-      unit: "g",
-    },
-    {
-      path: ["batch", "cookedWeight"],
-      label: "cooked noodles of a bowl",
-      value: batch?.cookedWeight?.value,
-      most: "2000",
-      unit: "g",
-    },
-    ...(["mixing", "sheeting", "cutting"] as const).map((stage) => ({
-      path: ["losses", stage],
-      label: `loss at ${stage}`,
-      value: losses?.[stage]?.value,
-      most: "30",
-      unit: "%",
-    })),
-    {
-      path: ["sheet", "springBack"],
-      label: "thickness of a sheet over its gap",
-      value: sheet?.springBack,
-      most: "2",
-      unit: "times",
-    },
+  const rules: readonly (readonly [Path, label: string, DecimalText | undefined, most: DecimalText, unit: string])[] = [
+    [["batch", "rawWeight"], "raw noodles of a bowl", batch?.rawWeight?.value, "1000", "g"],
+    [["batch", "cookedWeight"], "cooked noodles of a bowl", batch?.cookedWeight?.value, "2000", "g"],
+    [["losses", "mixing"], "loss at mixing", losses?.mixing?.value, "30", "%"],
+    [["losses", "sheeting"], "loss at sheeting", losses?.sheeting?.value, "30", "%"],
+    [["losses", "cutting"], "loss at cutting", losses?.cutting?.value, "30", "%"],
+    [["sheet", "springBack"], "thickness of a sheet over its gap", sheet?.springBack, "2", "times"],
   ];
   const source = citation(commonPractice);
-  const slips = rules.flatMap(({ path, label, value, most, unit }) =>
+  const slips = rules.flatMap(([path, label, value, most, unit]) =>
     value === undefined || dec(value).lte(most)
       ? []
       : [loudNote("spec.unusual", path, { label, value, most, unit, source })],

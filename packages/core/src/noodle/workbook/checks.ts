@@ -25,12 +25,8 @@ const limitTexts = {
 
 /** What has to hold for the answers to hold: where the command would refuse, or decide anew, one of them speaks. */
 export function checks(made: Made): readonly WorkbookCheck[] {
-  const {
-    noodle: { spec, formula },
-    batch,
-    weighed,
-    graph,
-  } = made;
+  const { noodle, batch, weighed, graph } = made;
+  const { spec, formula } = noodle;
   const flours = batch.lines.filter(({ line }) => line.role === "flour");
   const rests = flours.filter(({ line }) => spec.flours[Number(line.path[1])]?.amount === "rest");
   const others = weighed.filter(({ line }) => line.role !== "flour");
@@ -46,7 +42,8 @@ export function checks(made: Made): readonly WorkbookCheck[] {
     failing: batch.remedies.tooLittle.length > 0,
     fails: tooLittleRule(weighed),
   };
-  return [
+  const stocked = batch.withStock !== undefined;
+  const all: readonly (WorkbookCheck | false)[] = [
     {
       of: "shares of the flours",
       refuses: true,
@@ -93,69 +90,53 @@ export function checks(made: Made): readonly WorkbookCheck[] {
           flours.map((one) => cell(one.load.id)),
         )}<=0`,
     },
-    ...(capacities.length === 0
-      ? []
-      : [
-          {
-            of: "capacities of the scales",
-            refuses: true,
-            text: "a scale takes less than one of its steps",
-            fails: (cell: CellOf) =>
-              `OR(${capacities.map((id) => `${cell(id)}<${cell(id.replace("capacity", "division"))}`).join(",")})`,
-          },
-        ]),
-    ...(alkali && !accepts("high alkali")
-      ? [
-          {
-            of: "alkaline salts",
-            refuses: true,
-            text: "more alkaline salts than noodles were tried with",
-            fails: (cell: CellOf) =>
-              `OR(${cell(alkali.anhydrous.id)}>5*${justMore},${cell(alkali.alkalinityM.id)}>${strongest}*${justMore})`,
-          },
-        ]
-      : []),
-    ...(accepts("high salt")
-      ? []
-      : [
-          {
-            of: "salt",
-            refuses: true,
-            text: "more salt than any noodle takes",
-            fails: (cell: CellOf) => `${cell(formula.salt.id)}>10*${justMore}`,
-          },
-        ]),
+    capacities.length > 0 && {
+      of: "capacities of the scales",
+      refuses: true,
+      text: "a scale takes less than one of its steps",
+      fails: (cell) =>
+        `OR(${capacities.map((id) => `${cell(id)}<${cell(id.replace("capacity", "division"))}`).join(",")})`,
+    },
+    alkali !== undefined &&
+      !accepts("high alkali") && {
+        of: "alkaline salts",
+        refuses: true,
+        text: "more alkaline salts than noodles were tried with",
+        fails: (cell) =>
+          `OR(${cell(alkali.anhydrous.id)}>5*${justMore},${cell(alkali.alkalinityM.id)}>${strongest}*${justMore})`,
+      },
+    !accepts("high salt") && {
+      of: "salt",
+      refuses: true,
+      text: "more salt than any noodle takes",
+      fails: (cell) => `${cell(formula.salt.id)}>10*${justMore}`,
+    },
     ...limitsOf(made).map((limit) => ({ ...limitTexts[limit.id], fails: beyondRule(limit) })),
-    ...(mixer?.smallest === undefined
-      ? []
-      : [
-          {
-            of: "smallest load",
-            text: "a load is below the least of the mixer: make more or fewer loads",
-            fails: (cell: CellOf) =>
-              `AND(${cell("mixer.smallest")}<=${cell("mixer.largest")},${cell(mixer.of === "flour" ? "load.flour" : "load.dough")}<${cell("mixer.smallest")}*${justLess})`,
-          },
-          {
-            of: "limits of the mixer",
-            refuses: true,
-            text: "the two limits contradict: the smallest load is above the largest",
-            fails: (cell: CellOf) => `${cell("mixer.smallest")}>${cell("mixer.largest")}`,
-          },
-        ]),
+    mixer?.smallest !== undefined && {
+      of: "smallest load",
+      text: "a load is below the least of the mixer: make more or fewer loads",
+      fails: (cell) =>
+        `AND(${cell("mixer.smallest")}<=${cell("mixer.largest")},${cell(mixer.of === "flour" ? "load.flour" : "load.dough")}<${cell("mixer.smallest")}*${justLess})`,
+    },
+    mixer?.smallest !== undefined && {
+      of: "limits of the mixer",
+      refuses: true,
+      text: "the two limits contradict: the smallest load is above the largest",
+      fails: (cell) => `${cell("mixer.smallest")}>${cell("mixer.largest")}`,
+    },
     ...wantedChecks(made),
-    ...(batch.withStock === undefined
-      ? [{ ...small, text: `${small.text}: weigh it on a finer one, or have a stock solution worked out` }]
-      : [
-          {
-            ...small,
-            text: `${small.text}: go by the stock solution beside`,
-            fails: (cell: CellOf, { changed }: Typed) => `AND(${small.fails(cell)},NOT(${changed(behindStock(made))}))`,
-          },
-          {
-            of: "the stock solution",
-            text: `${small.text}: for a stock solution of what was changed make the workbook anew`,
-            fails: (cell: CellOf, { changed }: Typed) => `AND(${small.fails(cell)},${changed(behindStock(made))})`,
-          },
-        ]),
+    {
+      ...small,
+      text: `${small.text}: ${stocked ? "go by the stock solution beside" : "weigh it on a finer one, or have a stock solution worked out"}`,
+      ...(stocked && {
+        fails: (cell: CellOf, { changed }: Typed) => `AND(${small.fails(cell)},NOT(${changed(behindStock(made))}))`,
+      }),
+    },
+    stocked && {
+      of: "the stock solution",
+      text: `${small.text}: for a stock solution of what was changed make the workbook anew`,
+      fails: (cell, { changed }) => `AND(${small.fails(cell)},${changed(behindStock(made))})`,
+    },
   ];
+  return all.filter((one) => one !== false);
 }

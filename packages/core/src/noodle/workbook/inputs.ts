@@ -72,11 +72,8 @@ function mostOf({ id }: Figure, unit: string): InputLimits {
 
 /** Where the number of an input is from, in a word, where the spec does not say it. */
 function originOf(figure: Figure, made: Made): string | undefined {
-  const {
-    id,
-    working,
-    sources: [source],
-  } = figure;
+  const { id, working, sources } = figure;
+  const [source] = sources;
   if (isFoundByWants(figure)) return "found";
   if (unpricedFigures(made).includes(id) || source?.standing === "practice") return "not stated";
   if (working.kind === "given" && working.by.startsWith("assumed")) return "assumed";
@@ -91,11 +88,8 @@ function isReplaced({ id }: Figure, { noodle: { spec } }: Made): boolean {
 
 /** Masses of a kitchen that speaks in US units are typed in these, but what a scale in grams shows; prices by weight too. */
 function inputShown(figure: Figure, made: Made): InputFigure {
-  const {
-    noodle: { units, formula },
-    graph,
-    scales,
-  } = made;
+  const { noodle, graph, scales } = made;
+  const { units, formula } = noodle;
   const { id } = figure;
   const scale = scales[Number(/^scale\.(\d+)\./u.exec(id)?.[1]) - 1];
   const unit = scale?.unit.endsWith("g") || id.startsWith("wanted.") ? figure.unit : inSystem(figure, units).unit;
@@ -111,16 +105,12 @@ function inputShown(figure: Figure, made: Made): InputFigure {
   const line = formula.lines.find((one) => one.id === of);
   const moisture = graph[`${of}.moisture`];
   const source = line?.material.figureSources[what === "ash" ? "ash" : "protein"];
-  if (source === undefined || source.standing === "user" || moisture === undefined)
-    return { id, unit, places, takes, from };
+  const input = { id, unit, places, takes, from };
+  if (source === undefined || source.standing === "user" || moisture === undefined) return input;
   // What a table tells holds at the moisture of the table: it goes with the dry matter when the moisture is another.
   const { value } = moisture;
   return {
-    id,
-    unit,
-    places,
-    takes,
-    from,
+    ...input,
     label: `${figure.label.replace(/ as is$/u, "")} at ${decimalText(dec(value))} % mb`,
     factor: (cell) => dryRatio(literal(value), cell(moisture.id)),
   };

@@ -6,7 +6,7 @@ import { figureIn, graphOf } from "../../figure/graph.ts";
 import { everyLine } from "../../formula/line.ts";
 import { dec } from "../../number/decimal.ts";
 import { ceilOf, floorOf, joined, literal, stepsOf } from "../../render/workbook/formulas.ts";
-import type { CellOf, Typed, WorkbookCheck } from "../../render/workbook/workbook.ts";
+import type { CellOf, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import type { Made } from "./made.ts";
 
 /** Whether what is reached does not meet what is wanted, as the command holds it: as shown, or exactly. */
@@ -68,50 +68,38 @@ export function wantedChecks(made: Made): readonly WorkbookCheck[] {
   const found = noodle.settled?.found.map(({ name }) => name) ?? [];
   const amounts = Object.values(graph).filter(isFoundByWants);
   const looked = new Set(amounts.flatMap((figure) => [figure.id, ...feedsOf(figure)]));
-  return [
-    ...(ranges.length === 0
-      ? []
-      : [
-          {
-            of: "ranges that are wanted",
-            refuses: true,
-            text: "the least that is wanted is above the most",
-            fails: (cell: CellOf) =>
-              `OR(${ranges.map((id) => `${cell(id)}>${cell(id.replace(/least$/u, "most"))}`).join(",")})`,
-          },
-        ]),
-    ...(wants.length + untold.length === 0
-      ? []
-      : [
-          {
-            of: "what is wanted",
-            text: "not all of it is met, or can be told: see Wanted beside the inputs",
-            failing:
-              untold.length > 0 ||
-              wants.some(({ check, want: { reached } }) => !check.holds || (reached && restsOnPrices(reached, made))),
-            fails: (cell: CellOf, { changed, open }: Typed) =>
-              `OR(${[
-                ...wants.map(({ want }) => (want.reached === undefined ? changed() : missedRule(want)(cell))),
-                open(told) ?? "1=0",
-                ...(untold.length > 0 ? ["1=1"] : []),
-              ].join(",")})`,
-          },
-        ]),
-    ...(found.length === 0
-      ? []
-      : [
-          {
-            of: "amounts that were found",
-            text: `found for the spec as it is written: ${found.join(", ")}; make the workbook anew`,
-            fails: (cell: CellOf) =>
-              joined(
-                "OR",
-                [...looked].map((id) => {
-                  const before = literal(figureIn(id, graph).value);
-                  return `ABS(${cell(id)}-${before})>0.000000001*${before}`;
-                }),
-              ),
-          },
-        ]),
+  const all: readonly (WorkbookCheck | false)[] = [
+    ranges.length > 0 && {
+      of: "ranges that are wanted",
+      refuses: true,
+      text: "the least that is wanted is above the most",
+      fails: (cell) => `OR(${ranges.map((id) => `${cell(id)}>${cell(id.replace(/least$/u, "most"))}`).join(",")})`,
+    },
+    wants.length + untold.length > 0 && {
+      of: "what is wanted",
+      text: "not all of it is met, or can be told: see Wanted beside the inputs",
+      failing:
+        untold.length > 0 ||
+        wants.some(({ check, want: { reached } }) => !check.holds || (reached && restsOnPrices(reached, made))),
+      fails: (cell, { changed, open }) =>
+        `OR(${[
+          ...wants.map(({ want }) => (want.reached === undefined ? changed() : missedRule(want)(cell))),
+          open(told) ?? "1=0",
+          ...(untold.length > 0 ? ["1=1"] : []),
+        ].join(",")})`,
+    },
+    found.length > 0 && {
+      of: "amounts that were found",
+      text: `found for the spec as it is written: ${found.join(", ")}; make the workbook anew`,
+      fails: (cell) =>
+        joined(
+          "OR",
+          [...looked].map((id) => {
+            const before = literal(figureIn(id, graph).value);
+            return `ABS(${cell(id)}-${before})>0.000000001*${before}`;
+          }),
+        ),
+    },
   ];
+  return all.filter((one) => one !== false);
 }
