@@ -9,7 +9,7 @@ import {
 import { describe, expect, test } from "vitest";
 import { blendFigures } from "#core/blend/blend-figures.ts";
 import { given } from "#core/figure/figure.ts";
-import { asIs, at14 } from "../core/explore/kitchen.ts";
+import { asIs } from "../core/explore/kitchen.ts";
 import { answered } from "../core/told-of.ts";
 
 const sr28 = "USDA National Nutrient Database SR28";
@@ -66,7 +66,12 @@ test(`80 bread flour, 10 medium rye, 10 tapioca as is and at 14 % moisture (${sr
   const shares = ["80", "10", "10"].map((share) =>
     given({ id: share, label: "share", unit: "%", places: 0 }, share, "test"),
   );
-  const figures = new Map(blendFigures(flours, shares, at14).map(({ id, value: own }) => [id, Number(own)]));
+  const figures = new Map(
+    blendFigures({ flours, targets: {}, prefer: { kind: "cheapest" } }, shares).map(({ id, value: own }) => [
+      id,
+      Number(own),
+    ]),
+  );
   const expected = {
     "blend.protein.as-is": 10.691,
     "blend.moisture": 12.884,

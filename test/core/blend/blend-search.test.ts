@@ -36,7 +36,7 @@ describe("searchBlend", () => {
       ["wholegrain-share.least", true],
     ]);
     // by hand: (0.48 × 12.6 + 0.22 × 8.3 + 0.2 × 12.8 + 0.1 × 10.5) × 86 ÷ (100 − 14.151)
-    const protein = blend?.figures.find(({ id }) => id === "blend.protein.14");
+    const protein = blend?.figures.find(({ id }) => id === "alternative.1.blend.protein.14");
     expect(Number(protein?.value)).toBeCloseTo((11.484 * 86) / (100 - 14.151), 9);
   });
 
@@ -65,9 +65,9 @@ describe("searchBlend", () => {
     const read = { ...strong, protein: "13.33", proteinRange: { low: "11.67", high: "15" }, fixed: "60" };
     const answer = answered(searchBlend({ flours: [read, soft], prefer: { kind: "fewest" }, targets: {} }));
     const figures = answer.kind === "found" ? (answer.blends[0]?.figures ?? []) : [];
-    const asIsRange = figures.find(({ id }) => id === "blend.protein.as-is")?.range;
+    const asIsRange = figures.find(({ id }) => id === "alternative.1.blend.protein.as-is")?.range;
     expect([asIsRange?.low, asIsRange?.high]).toEqual(["10.322", "12.32"]);
-    const converted = figures.find(({ id }) => id === "blend.protein.14")?.range;
+    const converted = figures.find(({ id }) => id === "alternative.1.blend.protein.14")?.range;
     expect(Number(converted?.low)).toBeCloseTo((10.322 * 86) / (100 - 14.3), 9);
   });
 

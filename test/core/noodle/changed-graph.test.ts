@@ -24,6 +24,10 @@ const asks: Readonly<Record<string, (noodle: core.Noodle) => Asked>> = {
   card: (noodle) => core.askCard(noodle, { date: "2026-11-25" }),
   trial: (noodle) => core.askTrial(noodle),
   mend: (noodle) => core.askMend(noodle, { weighed: [{ name: "tap water", amount: "9 kg" }] }),
+  blend: core.askBlend,
+  replace: (noodle) => core.askFlourReplacement(noodle, { missing: noodle.spec.flours.at(-1)?.name ?? "" }),
+  "replace an egg": (noodle) => core.askIngredientReplacement(noodle, { missing: "whole egg", by: "dried whole egg" }),
+  lot: (noodle) => core.askLot(noodle),
   tolerance: (noodle) => core.askTolerance(noodle, { draws: 100 }),
   compare: (noodle) => core.askCompare([beside, { name: "changed", noodle }]),
 };

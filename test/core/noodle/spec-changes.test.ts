@@ -129,7 +129,7 @@ test("the batch price, the store and the bags that a new blend is told to take a
           near(`${Math.round(Number(reached))}`, after.kilograms.get(label));
         if (id.startsWith("store.")) near(reached, after.kilograms.get(label.replace(" from the store", "")));
       }
-      const price = blend?.figures.find(({ id }) => id === "blend.batch-price");
+      const price = blend?.figures.find(({ id }) => id === "alternative.1.blend.batch-price");
       near(price?.value ?? "", after.price);
     }
   });
@@ -153,7 +153,10 @@ test("a new lot is read as the old one was where its certificate does not say ho
       );
       const [told] = lot.ok ? lot.value.rows : [];
       const after = answered(readNoodleData(changed(data, lot.ok ? lot.changes() : []))).formula.blend;
-      for (const found of [told?.blend.figures.find(({ id }) => id === "blend.protein.14"), after.protein?.at14])
+      for (const found of [
+        told?.blend.figures.find(({ id }) => id === "alternative.1.blend.protein.14"),
+        after.protein?.at14,
+      ])
         expect(Number(found?.value)).toBeCloseTo(protein, 10);
       expect(Number(after.ash?.asIs.value)).toBeCloseTo(0.6 * 0.86, 10);
       expect(lot.ok && lot.notes.map(({ code }) => code)).toContain("substitute.stated-kept");

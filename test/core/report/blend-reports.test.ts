@@ -180,7 +180,7 @@ describe("a blend that is found", () => {
     });
     const { formula } = specOf({ ...school, flours: blended, shelf: {}, wanted: {} });
     const pasted = formula.blend.protein?.at14;
-    const shown = report.figures["blend.protein.14"];
+    const shown = report.figures["alternative.1.blend.protein.14"];
     expect(Number(pasted?.value)).toBeCloseTo(Number(shown?.value), 12);
     expect(Number(pasted?.value)).toBeGreaterThanOrEqual(11.5);
     // both carry the ranges of the label and of the certificate
@@ -209,7 +209,7 @@ describe("two flours", () => {
   it("show the square rule, which the steps come near to", () => {
     const report = found(twoFlours);
     const exact = Number(report.figures["square.one.share"]?.value);
-    const stepped = Number(report.figures["share.1"]?.value);
+    const stepped = Number(report.figures["alternative.1.flour.1.parts"]?.value);
     expect(Math.abs(exact - stepped)).toBeLessThanOrEqual(0.1);
   });
 });

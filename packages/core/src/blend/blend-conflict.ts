@@ -231,7 +231,7 @@ export function nearestBlend(setup: Setup, order: Order, budget: Budget): FoundB
   const problem = stepProblem(setup, (id) => !ids.has(id));
   const objectives = [missed(setup), ...order.objectives];
   const answer = bestSteps(problem, objectives, budget.part(0.8));
-  return answer.kind === "found" ? describeBlend(setup, answer.steps) : undefined;
+  return answer.kind === "found" ? describeBlend(setup, answer.steps, "nearest") : undefined;
 }
 
 /** How large a miss of each target weighs as much as another's: a choice of the house, common practice, no source. */

@@ -1,86 +1,123 @@
-import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { exact, type Figure, found, given, type Naming, worked } from "../figure/figure.ts";
+import { type Graph, graphOf, inputsOf, scoped } from "../figure/graph.ts";
 import { measure } from "../figure/in-system.ts";
 import type { Reached } from "../figure/problems/explore.ts";
-import { fromSpec, massBalance } from "../figure/source.ts";
+import { definition, fromSpec, massBalance } from "../figure/source.ts";
+import { absorptionFigure } from "../formula/flour-figures.ts";
 import { type MixedFlour, mix } from "../formula/mix.ts";
 import { withRange } from "../formula/ranges.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
-import { type Decimal, dec, decimalText, fixedText, shortText, ZERO } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText, fixedText, shortText, ZERO } from "../number/decimal.ts";
 import { finest } from "./blend-grid.ts";
 import { flourOfBatch, type Limit, priceUnit, reached, targetLimits } from "./blend-limits.ts";
-import type { BlendQuestion, Candidate, Check, FoundBlend } from "./blend-question.ts";
+import type { BlendQuestion, Candidate, CandidateFigures, Check, FoundBlend } from "./blend-question.ts";
 import { ratioLimits, type Setup } from "./blend-setup.ts";
 import { weigh } from "./step-problem.ts";
+import type { StockedFlour } from "./substitute-question.ts";
 
-/** Writes a blend of steps out: shares, what it comes to, and how each target stands. */
-export function describeBlend(setup: Setup, steps: readonly number[]): FoundBlend {
+/**
+ * Writes a blend of steps out: shares, what it comes to, and how each target stands.
+ *
+ * @param scope - what its figures are under
+ */
+export function describeBlend(setup: Setup, steps: readonly number[], scope: string): FoundBlend {
   const { question, unit } = setup;
   const values = question.flours.map((_, index) => unit.times(steps[index] ?? 0));
   const places = Math.max(...values.map((share) => share.decimalPlaces()));
-  const shares = question.flours.map(({ name }, index) => {
-    const value = values[index] ?? ZERO;
-    if (value.isZero()) return undefined;
-    const naming = { id: `share.${index + 1}`, label: `share of ${name}`, unit: "% of flour", places };
-    return { name, share: found(naming, value, "search in whole steps") };
+  const looked = lookedAt(question);
+  const shares = question.flours.map((flour, index) => {
+    const naming = shareNaming(flour, index, places);
+    return found({ ...naming, id: `${scope}.${naming.id}` }, values[index] ?? ZERO, "search in whole steps", looked);
   });
-  const figures = blendFigures(
-    question.flours,
-    shares.map((one) => one?.share),
-    basisAsked(question.targets),
-    question.currency,
-    flourOfBatch(question, values),
-  );
   const checks = setup.targets.map((limit, index) =>
     checkOf(limit, steps, weigh(setup.rows[index]?.coefficients ?? [], steps) >= 0),
   );
   return {
-    shares: shares.filter((one) => one !== undefined),
-    figures,
+    ...comesTo(question, shares, scope),
     checks: [...valueAsOne(question, checks), ...stockChecks(question, values)],
   };
+}
+
+/** All that is given of what a search looks at: the flour of the batch, where something of that is limited. */
+export function lookedAt(question: BlendQuestion): readonly Figure[] {
+  const { flours, targets, batch } = question;
+  const isLimited = targets.batchPrice !== undefined || flours.some(({ store, bag }) => (store ?? bag) !== undefined);
+  return inputsOf({ ...flourGraph(question), ...(isLimited && batch) });
+}
+
+function shareNaming(flour: Candidate, index: number, places: number): Naming {
+  return { ...figuresOf(flour, index).share, label: `share of ${flour.name}`, places };
+}
+
+/** The share of a flour, by its place in the question, in a blend that was given. */
+export function shareFigure(flour: Candidate, index: number, value: DecimalText): Figure {
+  const { share } = figuresOf(flour, index);
+  if (exact(share).eq(value)) return share;
+  return given(shareNaming(flour, index, Math.min(2, dec(value).decimalPlaces())), value, "the blend", fromSpec);
+}
+
+/** The shares of a blend, and what its flours come to at them. */
+function comesTo(question: BlendQuestion, all: readonly Figure[], scope: string): Omit<FoundBlend, "checks"> {
+  const shares = question.flours.flatMap(({ name }, index) => {
+    const share = all[index];
+    return share === undefined || exact(share).isZero() ? [] : [{ name, share }];
+  });
+  const figures = blendFigures(question, all, scope);
+  return { scope, shares, figures: scope === "" ? figures : scoped(scope, figures) };
 }
 
 /**
  * Works out what a blend comes to: moisture and protein as it is and at a basis; ash, gluten-forming protein, wholegrain
  * share and price where every flour in it has the figure.
  *
- * The figures of a flour bear its number in the order of the question, such as `flour.1.protein`.
- *
- * @param shares - one figure for each flour that is in it, in the place of the flour, % of the blend
+ * @param shares - one figure for each flour, % of the blend
  */
-export function blendFigures(
-  flours: readonly Candidate[],
-  shares: readonly (Figure | undefined)[],
-  basis: MoistureBasis,
-  currency?: string,
-  flourMass?: Decimal,
-): readonly Figure[] {
+export function blendFigures(question: BlendQuestion, shares: readonly Figure[], scope = ""): readonly Figure[] {
+  const { flours, targets, currency } = question;
+  const basis: MoistureBasis = targets.protein?.basis ?? { kind: "at", moisture: "14" };
   const used = flours.flatMap((flour, index) => {
     const share = shares[index];
-    return share === undefined || dec(share.value).isZero() ? [] : [asMixed(flour, share, index + 1, currency)];
+    return share === undefined || exact(share).isZero() ? [] : [{ ...figuresOf(flour, index, currency), share }];
   });
   if (used.length === 0) return [];
   const { moisture, protein, gluten, ash, wholegrain, price } = mix(used);
   const held = [protein, gluten, ash].flatMap((one) =>
     one === undefined ? [] : [one.asIs, ...(basis.kind === "at" ? [one.at(basis.moisture)] : [])],
   );
+  const mass = flourOfBatch(question, shares.map(exact));
+  const flour =
+    mass &&
+    found(
+      {
+        id: scope === "" ? "blend.batch-flour" : `${scope}.blend.batch-flour`,
+        label: "flour of the batch",
+        unit: "g",
+        places: 0,
+      },
+      mass,
+      "by the dough that the blend makes",
+      inputsOf({ ...flourGraph(question), ...question.batch }),
+    );
   const ofBatch =
     price &&
-    flourMass !== undefined &&
+    flour &&
     worked(
       { id: "blend.batch-price", label: "price of the flour of the batch", unit: currency ?? "", places: 2 },
       "price * flour / 1000",
-      { price, flour: decimalText(flourMass) },
+      { price, flour },
       massBalance,
     );
   return [moisture, ...held, wholegrain, ...(price ? [price] : []), ...(ofBatch ? [ofBatch] : [])];
 }
 
-/** A flour of a question as it is mixed. */
-function asMixed(flour: Candidate, share: Figure, number: number, currency: string | undefined): MixedFlour {
-  const { name, glutenProtein, ash, price } = flour;
+/** The figures of a flour of a question, under its place there where it is no line of a noodle. */
+export function figuresOf(flour: StockedFlour, index: number, currency?: string): CandidateFigures {
+  if (flour.figures !== undefined) return flour.figures;
+  const { name, glutenProtein, ash, price, newLot, ownWater } = flour;
+  const id = `flour.${index + 1}`;
+  const of = newLot ? "lot" : id;
   const stated = (what: string, value: string, open?: Candidate["proteinRange"], unit = "%"): Figure => {
-    const naming = { id: `flour.${number}.${what.replaceAll(" ", "-")}`, label: `${what} of ${name}`, unit, places: 2 };
+    const naming = { id: `${of}.${what.replaceAll(" ", "-")}`, label: `${what} of ${name}`, unit, places: 2 };
     return withRange(
       given(naming, value, "the flour's figures", fromSpec),
       open && { ...open, why: `range of ${what} of ${name}` },
@@ -93,7 +130,8 @@ function asMixed(flour: Candidate, share: Figure, number: number, currency: stri
     return dec(glutenProtein).isZero() ? "none" : { value: stated("gluten-forming protein", glutenProtein) };
   };
   return {
-    share,
+    id,
+    share: given({ id: `${id}.parts`, label: name, unit: "% of flour", places: 2 }, 0, "not in the blend", definition),
     moisture: stated("moisture", flour.moisture, flour.moistureRange),
     protein,
     gluten: ofGluten(),
@@ -101,12 +139,20 @@ function asMixed(flour: Candidate, share: Figure, number: number, currency: stri
     wholegrain: stated("wholegrain", flour.wholegrain === true ? "1" : "0", undefined, ""),
     price: price === undefined ? undefined : stated("price", price, undefined, priceUnit(currency)),
     openAsIs: flour.proteinAsIs === true,
+    absorption: absorptionFigure({ id: of, name, material: { absorption: ownWater } }),
   };
 }
 
-/** The basis the protein target is in; 14 % moisture where none is asked for. */
-function basisAsked(targets: BlendQuestion["targets"]): MoistureBasis {
-  return targets.protein?.basis ?? { kind: "at", moisture: "14" };
+/** The graph of the flours of a question. */
+export function flourGraph({ flours, currency }: Pick<BlendQuestion, "flours" | "currency">): Graph {
+  const all = flours.flatMap((flour, index) => {
+    const { share, moisture, protein, gluten, ash, wholegrain, price, absorption } = figuresOf(flour, index, currency);
+    const held = [protein, gluten].flatMap((one) =>
+      one === undefined || one === "none" ? [] : [one.value, one.factor],
+    );
+    return [share, moisture, ...held, ash, wholegrain, price, absorption];
+  });
+  return graphOf(all.filter((figure) => figure !== undefined));
 }
 
 function checkOf(limit: Limit, shares: readonly (number | Decimal)[], holds: boolean): Check {
@@ -156,16 +202,11 @@ function valueAsOne({ targets: { protein } }: BlendQuestion, checks: readonly Ch
   return checks.flatMap((one) => (one === most ? [] : [one === least ? asked : one]));
 }
 
-/** A blend as somebody has it, with what it comes to, in whatever steps its shares are: a figure for each flour in it. */
-export function describeShares(question: BlendQuestion, given: readonly (Figure | undefined)[]): FoundBlend {
-  const { flours, targets, currency } = question;
-  const values = given.map((share) => share?.value ?? "0");
+/** A blend as somebody has it, with what it comes to, in whatever steps its shares are: one for each flour. */
+export function describeShares(question: BlendQuestion, shares: readonly Figure[], scope = ""): FoundBlend {
+  const values = shares.map(({ value }) => value);
   return {
-    shares: flours.flatMap(({ name }, index) => {
-      const share = given[index];
-      return share === undefined || dec(share.value).isZero() ? [] : [{ name, share }];
-    }),
-    figures: blendFigures(flours, given, basisAsked(targets), currency, flourOfBatch(question, values.map(dec))),
+    ...comesTo(question, shares, scope),
     checks: [...checksOfTargets(question, values), ...stockChecks(question, values.map(dec))],
   };
 }

@@ -1,5 +1,7 @@
 import type { Figure } from "../figure/figure.ts";
+import type { Graph } from "../figure/graph.ts";
 import type { Note, Problem } from "../figure/problem.ts";
+import type { MixedFlour } from "../formula/mix.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
 import type { DecimalText } from "../number/decimal.ts";
 
@@ -41,6 +43,15 @@ export interface Candidate {
    * more water it takes; of one flour, all or nothing. The more it makes, the less flour goes into the batch. 1 unless given.
    */
   readonly dough?: DecimalText;
+  /** The figures that tell all this in a graph; made of the above unless given. */
+  readonly figures?: CandidateFigures;
+}
+
+/** The figures of a flour, and its share in the blend as it is, under the id of its line. */
+export interface CandidateFigures extends MixedFlour {
+  readonly id: string;
+  /** Added water that a dough of it alone takes, % of it, where the kitchen knows. */
+  readonly absorption?: Figure | undefined;
 }
 
 /** Either a value, met when the blend comes within `within` of it, or a range. */
@@ -111,10 +122,14 @@ export interface BlendQuestion {
   readonly alternatives?: number;
   /** Of the prices, such as EUR. */
   readonly currency?: string;
+  /** What the flour of the batch rests on: who changes an input of that is told that what was found is old. */
+  readonly batch?: Graph;
 }
 
 /** A blend that was found, with its figures and how each target stands. */
 export interface FoundBlend {
+  /** What its figures are under: `alternative.1` for the first that was found; nothing for the blend as it is. */
+  readonly scope: string;
   readonly shares: readonly { readonly name: string; readonly share: Figure }[];
   readonly figures: readonly Figure[];
   readonly checks: readonly Check[];

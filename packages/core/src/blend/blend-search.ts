@@ -8,7 +8,6 @@ import { type Limit, limitRow, valueLimit } from "./blend-limits.ts";
 import { nearestTo, type Order, orderOf, stepsThatMatter } from "./blend-preference.ts";
 import type { BlendAnswer, BlendQuestion, OutOfReach } from "./blend-question.ts";
 import { bagId, type Setup, setUp, stepProblem } from "./blend-setup.ts";
-import { eachUnderScope } from "./compare-blends.ts";
 import { type Budget, wholeQuestion } from "./step-budget.ts";
 import { measure, type StepProblem, type StepsFound } from "./step-problem.ts";
 import { anyFractions, anySteps, bestSteps, smallestSteps } from "./step-search.ts";
@@ -18,7 +17,7 @@ import { anyFractions, anySteps, bestSteps, smallestSteps } from "./step-search.
  *
  * Percentages are of the flour as it is, masses g. A protein value that the steps cannot come within is brought as near
  * as they allow, with a note; a question that no steps can answer gives the nearest blend and what would have to move.
- * The figures of the second blend are named `alternative.2.` and their identity, and so on.
+ * The figures of the first blend are named `alternative.1.` and their identity, and so on; those of the nearest, `nearest.`.
  * Problems: `blend.step`, `blend.flours`, `blend.flour-mass`, `blend.flour-twice`, `blend.percentage`,
  * `blend.figure-missing`, `blend.fixed`, `blend.ratio-to`, `blend.ratio-times`, `blend.unknown-flour`, `blend.shares-total`,
  * `blend.alternatives`. `blend.unfinished` is the problem of an answer with the nearest blend that was found.
@@ -29,7 +28,7 @@ export function searchBlend(question: BlendQuestion): Outcome<Published<BlendAns
   const outcome = soughtBlends(question);
   if (!outcome.ok) return outcome;
   const { value } = outcome;
-  return publish(value.kind === "found" ? { ...value, blends: eachUnderScope(value.blends) } : value, outcome.notes);
+  return publish(value, outcome.notes);
 }
 
 /** The same with each blend under the names of the first, for who sets them beside others. */
@@ -63,7 +62,7 @@ function findBlends(
 ): Outcome<BlendAnswer> | undefined {
   const { shown, given, open } = bestBlends(problem, order, stepsThatMatter(setup), count, budget.part(0.8), first);
   if (shown.length === 0) return given ? answer(givenUp(setup, order, budget)) : undefined;
-  const blends = shown.map((steps) => describeBlend(setup, steps));
+  const blends = shown.map((steps, index) => describeBlend(setup, steps, `alternative.${index + 1}`));
   const found = { kind: "found" as const, blends, order: orderWords(setup, order) };
   return answer({ ...found, ...(open && { notProven: true as const }) }, [
     ...notes,

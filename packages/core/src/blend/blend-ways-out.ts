@@ -4,6 +4,7 @@ import { onMoisture } from "../materials/moisture.ts";
 import { type Decimal, dec, decimalText, HUNDRED, ZERO } from "../number/decimal.ts";
 import { questionProblems } from "./blend-checks.ts";
 import { best } from "./blend-extreme.ts";
+import { lookedAt } from "./blend-figures.ts";
 import { atBasis, toHundredths, unitAt } from "./blend-limits.ts";
 import type { FlourNeeded } from "./blend-question.ts";
 import { inStep, type Setup, stepProblem } from "./blend-setup.ts";
@@ -36,6 +37,7 @@ export function floursNeeded(setup: Setup, budget: Budget): readonly FlourNeeded
       // rounded up, so that a flour of just that much will do
       dec(toHundredths(told(dec(flour.protein).plus(extra)), "up")),
       "search in whole steps, all other figures as they are",
+      lookedAt(setup.question),
     );
     const { name, moisture } = flour;
     return [{ name, moisture, basis, has: decimalText(told(dec(flour.protein))), protein }];

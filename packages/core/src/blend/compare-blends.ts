@@ -1,10 +1,11 @@
 import { type Figure, given, named, summed, worked } from "../figure/figure.ts";
-import { type Published, published, scoped, underScope, withOrigins } from "../figure/graph.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { BlendAnswer, FoundBlend } from "./blend-question.ts";
 
 /** One line of a table before and after. A side is absent where its blend has no such figure. */
 export interface Change {
+  /** What both are called in their own blend. */
+  readonly id: string;
   readonly label: string;
   readonly before?: Figure;
   readonly after?: Figure;
@@ -12,32 +13,32 @@ export interface Change {
 }
 
 /**
- * Sets the figures of two blends side by side, matched by their identity, with the difference where both have one; those
- * of the blend before, and all that they rest on, are named anew, `before.` and their identity.
+ * Sets the figures of two blends side by side, matched by their identity, with the difference where both have one.
  *
- * @example compareFigures([], []) // => []
+ * @param shares - of every flour in the blend before, those that are not in it among them
  */
-export function compareFigures(before: readonly Figure[], after: readonly Figure[]): readonly Published<Change>[] {
-  const ids = [...new Set([...before, ...after].map(({ id }) => id))];
-  const olds = scoped("before", withOrigins(before));
-  return ids.map((id) => {
-    const known = olds.find((figure) => figure.id === `before.${id}`);
-    const knownNow = after.find((figure) => figure.id === id);
-    const old = known ?? noShare(`before.${id}`, knownNow);
-    const fresh = knownNow ?? noShare(id, known);
-    const label = (fresh ?? old)?.label ?? id;
-    if (old === undefined || fresh === undefined) {
-      return published({ label, ...(old && { before: old }), ...(fresh && { after: fresh }) });
-    }
-    return published({ label, before: old, after: fresh, difference: difference(old, fresh) });
+export function compareBlends(old: FoundBlend, fresh: FoundBlend, shares: readonly Figure[]): readonly Change[] {
+  const after = figuresIn(fresh);
+  const ids = new Set([...figuresIn(old).map(({ id }) => id), ...after.map((figure) => ownId(fresh, figure))]);
+  return [...ids].map((id): Change => {
+    const before = [...figuresIn(old), ...shares].find((figure) => figure.id === id);
+    const now = after.find((figure) => ownId(fresh, figure) === id) ?? noShare(fresh, before);
+    return {
+      id,
+      label: now?.label ?? before?.label ?? id,
+      ...(before && { before }),
+      ...(now && { after: now }),
+      ...(before && now && { difference: difference(before, now) }),
+    };
   });
 }
 
-/** A flour that is in one blend only has no share of the other. */
-function noShare(id: string, like: Figure | undefined): Figure | undefined {
-  if (like === undefined || !/^(?:before\.)?share\./u.test(id)) return undefined;
-  const { label, unit, places } = like;
-  return given({ id, label, unit, places }, 0, "not in the blend", definition);
+/** A flour that is no more in a blend has no share of it. */
+function noShare({ scope }: FoundBlend, before: Figure | undefined): Figure | undefined {
+  if (before === undefined || !isShare(before.id)) return undefined;
+  const { id, unit, places } = before;
+  const label = `share of ${before.label.replace(/^share of /u, "")}`;
+  return given({ id: `${scope}.${id}`, label, unit, places }, 0, "not in the blend", definition);
 }
 
 function difference(before: Figure, after: Figure): Figure {
@@ -49,7 +50,7 @@ function difference(before: Figure, after: Figure): Figure {
 /** The two sums of a table of shares. */
 export function shareTotals(changes: readonly Change[]): readonly Figure[] {
   return (["before", "after"] as const).flatMap((side) => {
-    const shares = changes.filter((change) => isShare(idOf(change))).flatMap((change) => change[side] ?? []);
+    const shares = changes.filter(({ id }) => isShare(id)).flatMap((change) => change[side] ?? []);
     if (shares.length === 0) return [];
     const places = Math.max(0, ...shares.map((share) => share.places));
     const label = side === "before" ? "all flours before" : "all flours now";
@@ -60,6 +61,11 @@ export function shareTotals(changes: readonly Change[]): readonly Figure[] {
 /** The first blend of an answer, or the nearest one where none meets everything. */
 export function shownBlend(answer: BlendAnswer): FoundBlend | undefined {
   return answer.kind === "found" ? answer.blends[0] : answer.nearest;
+}
+
+/** What a figure of a blend is called in it. */
+export function ownId({ scope }: FoundBlend, { id }: Figure): string {
+  return scope === "" ? id : id.slice(scope.length + 1);
 }
 
 /** All figures of a blend: its shares and what it comes to. */
@@ -73,20 +79,7 @@ export function idsAtBasis(ids: readonly string[]): readonly string[] {
   return ids.filter((id) => !id.endsWith(".as-is") || !ids.some((other) => isAt(id, other)));
 }
 
-/** What is known of each blend of an answer; the figures of the second are named `alternative.2.` and their identity, and so on. */
-export function eachUnderScope<T extends object>(rows: readonly T[]): readonly T[] {
-  return rows.map((row, index) => (index === 0 ? row : underScope(`alternative.${index + 1}`, row)));
-}
-
-/** An answer with the blends of its rows. */
-export function withBlends(answer: BlendAnswer, rows: readonly { readonly blend: FoundBlend }[]): BlendAnswer {
-  return answer.kind === "found" ? { ...answer, blends: rows.map(({ blend }) => blend) } : answer;
-}
-
-/** The identity of a line, whichever side has it. */
-export function idOf({ before, after }: Change): string | undefined {
-  return after?.id ?? before?.id.replace(/^before\./u, "");
-}
-
 /** Whether a line is the share of a flour. */
-export const isShare = (id: string | undefined): boolean => id?.startsWith("share.") === true;
+export function isShare(id: string): boolean {
+  return id.endsWith(".parts");
+}

@@ -1,7 +1,13 @@
+import { given } from "../figure/figure.ts";
+import { inGraph } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
-import { isOpenAsIs } from "../formula/blend.ts";
+import { definition } from "../figure/source.ts";
+import { flourFigures } from "../formula/blend.ts";
+import { absorptionFigure } from "../formula/flour-figures.ts";
 import type { Formula } from "../formula/formula.ts";
+import type { FormulaLine } from "../formula/line.ts";
 import { blendFactor } from "../formula/mix.ts";
+import { ofFlour } from "../formula/naming.ts";
 import { bought } from "../formula/prices.ts";
 import { assumedNote } from "../materials/doubt.ts";
 import type { Price } from "../materials/fields.ts";
@@ -45,19 +51,23 @@ export function flourShelf(spec: Spec, formula: Formula, extra: OwnMaterials = {
   const used = formula.lines.filter(({ role }) => role === "flour");
   const flours: ShelfFlour[] = [];
   const prices: Price[] = [];
-  const put = (name: string, path: Path, share: DecimalText, material: KitchenMaterial): void => {
+  const put = (line: FormulaLine, others: readonly FormulaLine[]): void => {
+    const { name, path, material, parts } = line;
     if (material.price !== undefined) prices.push(material.price);
-    const flour = stocked(name, material, shelfEntry(spec, name), spec);
+    const flour = stocked(line, others, spec);
     if (flour === undefined) problems.push(problem("shelf.protein-missing", path, { name }));
-    else
-      flours.push({ flour, path, share, limits: limitsOf(spec, name) === undefined ? ["shelf", name, "share"] : path });
+    else {
+      const limits = limitsOf(spec, name) === undefined ? ["shelf", name, "share"] : path;
+      flours.push({ flour, path, share: parts.value, limits });
+    }
   };
-  for (const { name, path, parts, material } of used) put(name, path, parts.value, material);
-  for (const [name, entry] of entries) {
+  for (const line of used) put({ ...line, parts: inGraph(line.parts, formula.graph) }, used);
+  for (const [index, [name, entry]] of entries.entries()) {
     if (used.some((line) => isSame(line.name, name))) continue;
-    const material = resolveMaterial(name, ["shelf", name, "name"], entry.figures, own);
+    const path = ["shelf", name];
+    const material = resolveMaterial(name, [...path, "name"], entry.figures, own);
     if (material.ok) {
-      put(name, ["shelf", name], "0", bought(name, material.value, spec));
+      put(lineBeside(`shelf.${index + 1}`, name, path, bought(name, material.value, spec)), []);
       notes.push(...moistureNotes(name, material.value));
     } else problems.push(...material.problems.map(atKey));
   }
@@ -90,15 +100,27 @@ function isSame(one: string, other: string): boolean {
   return plainName(one) === plainName(other);
 }
 
-/** A material as a candidate; undefined where nobody states its protein. */
+/** A flour that no formula has in it, as a line of one. */
+export function lineBeside(id: string, name: string, path: Path, material: KitchenMaterial): FormulaLine {
+  const parts = given({ ...ofFlour(`${id}.parts`, name), places: 0 }, 0, "not in the blend", definition);
+  return { id, role: "flour", name, path, material, parts };
+}
+
+/**
+ * A line as a candidate; undefined where nobody states its protein.
+ *
+ * @param others - the lines that may have a price for it
+ */
 export function stocked(
-  name: string,
-  material: KitchenMaterial,
-  entry: ShelfEntry | undefined,
-  spec: Pick<Spec, "wanted" | "flours">,
+  line: FormulaLine,
+  others: readonly FormulaLine[],
+  spec: Pick<Spec, "wanted" | "flours" | "shelf">,
 ): StockedFlour | undefined {
+  const { name, material } = line;
   const { protein, ash, moisture, ranges, absorption, kind, price, stock } = material;
   if (protein === undefined) return undefined;
+  const entry = shelfEntry(spec, name);
+  const figures = { ...flourFigures(line, others, []), id: line.id, absorption: absorptionFigure(line) };
   const atFactor = (value: DecimalText): DecimalText =>
     decimalText(
       dec(value)
@@ -116,7 +138,7 @@ export function stocked(
     ...(ranges?.protein && {
       proteinRange: { low: atFactor(ranges.protein.low), high: atFactor(ranges.protein.high) },
     }),
-    ...(isOpenAsIs({ material }) && { proteinAsIs: true }),
+    ...(figures.openAsIs && { proteinAsIs: true }),
     moisture,
     ...(ranges?.moisture && { moistureRange: ranges.moisture }),
     ...(ash !== undefined && { ash }),
@@ -132,6 +154,7 @@ export function stocked(
     ...stepOf(kind === "gluten", entry, spec),
     ...(entry?.bag && { bag: entry.bag.value }),
     ...(absorption && { ownWater: absorption }),
+    figures,
   };
 }
 

@@ -1,15 +1,21 @@
+import { asFigure, exact, type Figure } from "../figure/figure.ts";
+import { graphOf, published, underScope } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
+import { fromSpec } from "../figure/source.ts";
+import { ofFlour } from "../formula/naming.ts";
 import { type Decimal, type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
-import { checksOfShares, describeShares } from "./blend-figures.ts";
+import { checksOfShares, describeShares, figuresOf, flourGraph, shareFigure } from "./blend-figures.ts";
 import { restFlour } from "./blend-grid.ts";
 import type { BlendAnswer, BlendQuestion, Check, FoundBlend, GivenShare } from "./blend-question.ts";
 import { soughtBlends } from "./blend-search.ts";
-import { type BlendWater, waterAfter } from "./blend-water.ts";
+import { type BlendWater, waterOf, withOpenRange } from "./blend-water.ts";
 import type { BatchSize, StockedFlour, SubstituteQuestion } from "./substitute-question.ts";
-import { glutenTakes, type WaterFlour } from "./water-flour.ts";
+import { glutenTakes, type WaterLine } from "./water-flour.ts";
 
-function sharesOf(blend: FoundBlend): readonly GivenShare[] {
-  return blend.shares.map(({ name, share }) => ({ name, share: share.value }));
+/** A share of a blend, as text or as the figure that it is. */
+interface NamedShare {
+  readonly name: string;
+  readonly share: DecimalText | Figure;
 }
 
 /** What is known of the dough of the old blend. */
@@ -20,11 +26,34 @@ export function waterBetween(
   old: readonly StockedFlour[],
   before: readonly GivenShare[],
   fresh: readonly StockedFlour[],
-  after: readonly GivenShare[],
+  after: readonly NamedShare[],
   { water, held }: DoughNow,
 ): BlendWater {
-  const order = old.map(({ name }) => name);
-  return waterAfter(waterFlours(old, before), waterFlours(fresh, after), water, order, held);
+  return waterOf(linesOf(old, before), linesOf(fresh, after), waterNow(water), held);
+}
+
+function waterNow(water: DecimalText | Figure): Figure {
+  return asFigure(ofFlour("water.before", "added water before"), water, "the spec", fromSpec);
+}
+
+function linesOf(flours: readonly StockedFlour[], shares: readonly NamedShare[]): readonly WaterLine[] {
+  return shares.flatMap(({ name, share }) => {
+    const index = flours.findIndex((one) => one.name === name);
+    const flour = flours[index];
+    if (flour === undefined) return [];
+    const { moisture, absorption } = figuresOf(flour, index);
+    const parts = typeof share === "string" ? shareFigure(flour, index, share) : share;
+    const { dryGluten, newLot } = flour;
+    const line = {
+      name,
+      share: parts,
+      moisture,
+      absorption,
+      ...(dryGluten && { dryGluten }),
+      ...(newLot && { newLot }),
+    };
+    return exact(parts).isZero() ? [] : [line];
+  });
 }
 
 /**
@@ -47,15 +76,23 @@ export function withDough(
     all.some(isOpen) &&
     all.some(({ ownWater, dryGluten }) => ownWater !== undefined && !dryGluten);
   const alone = (flours: readonly StockedFlour[], news: readonly StockedFlour[], name: string): Decimal =>
-    dec(waterBetween(flours, before, news, [{ name, share: "100" }], now).added.value);
+    exact(waterBetween(flours, before, news, [{ name, share: "100" }], now).added);
   const bySources = (flours: readonly StockedFlour[]): readonly StockedFlour[] =>
-    flours.map(({ ownWater, ...flour }) => (flour.dryGluten && ownWater ? { ...flour, ownWater } : flour));
-  const used = waterFlours(old, before).map((flour) => ({ open: isOpen({ ...flour, protein: "0" }), ...flour }));
-  const openShare = sum(used.filter(({ open }) => open).map(({ share }) => dec(share)));
+    flours.map((flour, index) => {
+      if (flour.dryGluten) return flour;
+      const { ownWater: _own, ...open } = flour;
+      return { ...open, figures: { ...figuresOf(flour, index), absorption: undefined } };
+    });
+  const used = before.flatMap(({ name, share }) => {
+    const flour = old.find((one) => one.name === name);
+    return flour === undefined || dec(share).isZero() ? [] : [{ ...flour, share: dec(share) }];
+  });
+  const openShare = sum(used.filter(isOpen).map(({ share }) => share));
   const taken = used
-    .filter(({ open }) => !open)
-    .map((one) => dec(one.share).times(one.ownWater?.percent ?? glutenTakes));
-  const byOwn = dec(added).times(100).minus(sum(taken));
+    .filter((flour) => !isOpen(flour))
+    .map(({ share, ownWater }) => share.times(ownWater?.percent ?? glutenTakes));
+  const addedNow = exact(waterNow(added));
+  const byOwn = addedNow.times(100).minus(sum(taken));
   return fresh.map((flour) => {
     const { name } = flour;
     const isKept = mixed && isOpen(flour) && used.some((one) => one.name === name);
@@ -68,13 +105,17 @@ export function withDough(
     // what there is of a flour goes into the batch whatever its share: bags set no step
     const { bag, ...open } = flour;
     const bagged = bag === undefined || size.flours.includes(name) ? open : { ...open, bag };
-    return { ...bagged, dough: decimalText(made(size, least.minus(added), [{ name, share: "100" }])) };
+    return { ...bagged, dough: decimalText(made(size, least.minus(addedNow), [{ name, share: "100" }])) };
   });
 }
 
 /** How much a blend makes of what the batch is a mass of, that of the blend as it is being 1. */
-function made({ parts, water, flours, share }: BatchSize, more: Decimal, shares: readonly GivenShare[]): Decimal {
-  const now = sum(shares.filter(({ name }) => flours.includes(name)).map((one) => dec(one.share)));
+function made({ parts, water, flours, share }: BatchSize, more: Decimal, shares: readonly NamedShare[]): Decimal {
+  const now = sum(
+    shares
+      .filter(({ name }) => flours.includes(name))
+      .map((one) => dec(typeof one.share === "string" ? one.share : one.share.value)),
+  );
   return now
     .minus(share)
     .plus(water ? more : 0)
@@ -93,14 +134,24 @@ interface Watered {
  * follows the blend, whole bags are counted on the flour of the blend that is found: it is sought again until that is so.
  */
 export function soughtWithWater(
-  question: BlendQuestion,
-  size: BatchSize | undefined,
-  waterFor: (shares: readonly GivenShare[]) => BlendWater,
+  question: BlendQuestion & Pick<SubstituteQuestion, "size">,
+  waterFor: (shares: readonly NamedShare[]) => BlendWater,
 ): Outcome<{ readonly answer: BlendAnswer; readonly rows: readonly Watered[] }> {
+  const { size } = question;
   const watered = (blend: FoundBlend): Watered => {
-    const water = waterFor(sharesOf(blend));
+    const water = waterFor(blend.shares);
     return { blend: withWater(question, blend, water, size), water };
   };
+  const told = (answer: BlendAnswer, rows: readonly Watered[]) => ({
+    answer: answer.kind === "found" ? { ...answer, blends: rows.map(({ blend }) => blend) } : answer,
+    rows: rows.map(({ blend, water }) => {
+      const lines = linesOf(question.flours, blend.shares);
+      const own = graphOf([water.before, ...lines.map(({ share }) => share)]);
+      const open = withOpenRange(water, lines);
+      const named = underScope(blend.scope, open, { ...flourGraph(question), ...own });
+      return { blend, water: published(named, graphOf([open.added, ...open.causes])) };
+    }),
+  });
   const soughtOn = (asked: BlendQuestion) => {
     const outcome = soughtBlends(asked);
     return { outcome, found: outcome.ok && outcome.value.kind === "found" ? outcome.value.blends : [] };
@@ -116,12 +167,12 @@ export function soughtWithWater(
     if (!outcome.ok) return outcome;
     const rows = found.map(watered);
     const [first] = rows;
-    if (!counts || first === undefined) return answer({ answer: outcome.value, rows }, outcome.notes);
+    if (!counts || first === undefined) return answer(told(outcome.value, rows), outcome.notes);
     const counted = bagMass;
     const whole = rows.map((row) => inBags(question, row, counted, watered, flourOf));
     if (whole[0] !== undefined || round === mostRounds) {
       const kept = whole.filter((row) => row !== undefined);
-      return answer({ answer: outcome.value, rows: kept.length > 0 ? kept : rows }, outcome.notes);
+      return answer(told(outcome.value, kept.length > 0 ? kept : rows), outcome.notes);
     }
     bagMass = flourOf(first);
   }
@@ -186,7 +237,7 @@ function ownFlour(
   size: BatchSize | undefined,
 ): DecimalText | undefined {
   if (size === undefined || flourMass === undefined) return undefined;
-  const own = made(size, dec(added.value).minus(before.value), sharesOf(blend));
+  const own = made(size, dec(added.value).minus(before.value), blend.shares);
   return own.gt(0) ? decimalText(dec(flourMass).div(own)) : undefined;
 }
 
@@ -197,16 +248,11 @@ function withWater(
   { added, before }: BlendWater,
   size: BatchSize | undefined,
 ): FoundBlend {
-  const own = size && made(size, dec(added.value).minus(before.value), sharesOf(blend));
+  const own = size && made(size, dec(added.value).minus(before.value), blend.shares);
   if (!own?.gt(0)) return blend;
   const flours = question.flours.map((flour) => ({ ...flour, dough: decimalText(own) }));
-  const shares = flours.map(({ name }) => blend.shares.find((one) => one.name === name)?.share);
-  return describeShares({ ...question, flours }, shares);
-}
-
-function waterFlours(flours: readonly StockedFlour[], shares: readonly GivenShare[]): readonly WaterFlour[] {
-  return shares.flatMap(({ name, share }) => {
-    const flour = flours.find((one) => one.name === name);
-    return flour === undefined || dec(share).isZero() ? [] : [{ ...flour, share }];
-  });
+  const shares = flours.map(
+    (flour, index) => blend.shares.find(({ name }) => name === flour.name)?.share ?? shareFigure(flour, index, "0"),
+  );
+  return describeShares({ ...question, flours }, shares, blend.scope);
 }

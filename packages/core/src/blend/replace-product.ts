@@ -1,4 +1,4 @@
-import { exact, type Figure, given, named, worked } from "../figure/figure.ts";
+import { asFigure, exact, type Figure, named, worked } from "../figure/figure.ts";
 import { frozen } from "../figure/frozen.ts";
 import { type Published, publish } from "../figure/graph.ts";
 import { type Outcome, problem, refuse } from "../figure/problem.ts";
@@ -11,8 +11,8 @@ import { driedEgg, wholeEgg } from "./water-sources.ts";
 export interface ActiveProduct {
   readonly name: string;
   /** What has to stay the same: dry egg, anhydrous salt, sodium chloride. */
-  readonly active: DecimalText;
-  readonly water: DecimalText;
+  readonly active: DecimalText | Figure;
+  readonly water: DecimalText | Figure;
   readonly source?: Source;
 }
 
@@ -47,12 +47,12 @@ export const driedWholeEgg: ActiveProduct = frozen({
  * @example shown(replaceProduct("100", rawWholeEgg, driedWholeEgg).value.mass) // => "24.5 g"
  */
 export function replaceProduct(
-  mass: DecimalText,
+  mass: DecimalText | Figure,
   old: ActiveProduct,
   fresh: ActiveProduct,
 ): Outcome<Published<Replacement>> {
   const content = (product: ActiveProduct, what: "active" | "water", id: string): Figure =>
-    given(
+    asFigure(
       percent(`replace.${id}.${what}`, `${what === "active" ? "active share" : "water"} of ${product.name}`),
       product[what],
       product.source === undefined ? "the spec" : "table value",
@@ -61,8 +61,8 @@ export function replaceProduct(
   const [oldActive, freshActive] = [content(old, "active", "old"), content(fresh, "active", "new")];
   if (!exact(freshActive).gt(0) || !exact(oldActive).gt(0)) return refuse(problem("replace.active", ["active"], {}));
   const grams = named("g", 1);
-  const oldMass = given(grams("replace.old", `mass of ${old.name}`), mass, "the spec", fromSpec);
-  if (exact(oldMass).lt(0)) return refuse(problem("replace.mass", ["mass"], { mass }));
+  const oldMass = asFigure(grams("replace.old", `mass of ${old.name}`), mass, "the spec", fromSpec);
+  if (exact(oldMass).lt(0)) return refuse(problem("replace.mass", ["mass"], { mass: oldMass.value }));
   const newMass = worked(
     grams("replace.new", `mass of ${fresh.name}`),
     "mass * before / after",

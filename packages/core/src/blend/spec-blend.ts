@@ -6,30 +6,21 @@ import type { Formula } from "../formula/formula.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import { dec, decimalText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
-import { blendFigures, checksOfShares, describeShares } from "./blend-figures.ts";
-import type { BlendAnswer, BlendQuestion, Check, FoundBlend, GivenShare } from "./blend-question.ts";
+import { blendFigures, checksOfShares, describeShares, shareFigure } from "./blend-figures.ts";
+import type { BlendAnswer, BlendQuestion, Check, FoundBlend } from "./blend-question.ts";
 import type { BlendWater } from "./blend-water.ts";
-import {
-  type Change,
-  compareFigures,
-  eachUnderScope,
-  figuresIn,
-  shareTotals,
-  shownBlend,
-  withBlends,
-} from "./compare-blends.ts";
+import { type Change, compareBlends, shareTotals, shownBlend } from "./compare-blends.ts";
 import { flourShelf } from "./flour-shelf.ts";
 import { soughtWithWater, waterBetween, withDough } from "./own-water.ts";
 import { atSpec, blendQuestion, candidatesOf, doughNow, sharesNow } from "./spec-question.ts";
 import { type SquareAnswer, squareRule } from "./square.ts";
 import { styleNotes } from "./style-notes.ts";
-import { shareFigure } from "./substitute.ts";
 
 /** The blends that a spec asks for, beside the blend it has. */
 export interface SpecBlend {
   readonly question: BlendQuestion;
   readonly answer: BlendAnswer;
-  /** The shown blend beside that of the spec, whose figures are named `before.` and their identity. */
+  /** The shown blend beside that of the spec. */
   readonly changes: readonly Change[];
   /** All shares, before and now. */
   readonly totals: readonly Figure[];
@@ -63,43 +54,45 @@ export function designBlend(
   const question = blendQuestion(spec, formula, shelf.value);
   if (!question.ok) return question;
   const shares = shelf.value.flours.map(({ share }) => share);
-  const before = describeShares(
-    question.value,
-    shelf.value.flours.map(({ flour, share }, index) => shareFigure(index, flour.name, share)),
-  );
+  const oldShares = shelf.value.flours.map(({ flour, share }, index) => shareFigure(flour, index, share));
+  const before = describeShares(question.value, oldShares);
   const unchanged = checksOfShares(question.value, shares);
   const isEnough = question.value.prefer.kind === "nearest" && spec.wanted?.alternatives === undefined;
   const stays = isEnough && unchanged.every(({ holds }) => holds);
   const flours = candidatesOf(shelf.value, question.value);
   const old = sharesNow(shelf.value);
   const now = doughNow(spec, formula, open);
-  const sought = { ...question.value, flours: withDough(flours, old, flours, now) };
-  const waterFor = (after: readonly GivenShare[]) => waterBetween(flours, old, flours, after, now);
-  const unmoved = { answer: asItIs(before), rows: [] };
-  const outcome = stays ? answer(unmoved) : soughtWithWater(sought, now.size, waterFor);
+  const sought = { ...question.value, ...now, flours: withDough(flours, old, flours, now) };
+  const outcome = stays
+    ? answer({ answer: asItIs(before), rows: [] })
+    : soughtWithWater(sought, (after) => waterBetween(flours, old, flours, after, now));
   if (!outcome.ok) return refuse(...outcome.problems.map(atSpec(shelf.value)));
-  const own = outcome.value.rows.map(({ blend, water }) => ({ blend, water: [water] }));
-  const rows = eachUnderScope(stays ? [{ blend: before, water: [] }] : own);
-  const found = rows.map(({ blend }) => blend);
-  const blend = found[0] ?? shownBlend(outcome.value.answer);
-  const changes = blend === undefined ? [] : compareFigures(figuresIn(before), figuresIn(blend));
-  const style = styleOf(spec, question.value, found[0]);
+  const { answer: found, rows } = outcome.value;
+  const blend = shownBlend(found);
+  const changes = blend === undefined ? [] : compareBlends(before, blend, oldShares);
+  const [first] = found.kind === "found" ? found.blends : [];
+  const style = styleOf(spec, question.value, first);
   if (!style.ok) return style;
   const square = squareOf(question.value);
-  const bags = found.slice(0, 1).flatMap((blend) => bagNotes(question.value, blend));
-  const waterNotes: readonly Note[] = rows.slice(0, 1).flatMap(({ water }) => water.flatMap(({ notes }) => notes));
+  const bags = first ? bagNotes(question.value, first) : [];
+  const waterNotes = rows[0]?.water.notes ?? [];
   return answer(
     published({
-      question: question.value,
-      answer: withBlends(outcome.value.answer, rows),
+      question: plain(question.value),
+      answer: found,
       changes,
       totals: shareTotals(changes),
       unchanged,
-      water: rows.flatMap(({ water }) => water),
+      water: rows.map(({ water }) => water),
       ...(square && { square }),
     }),
     [...shelf.notes, ...question.notes, ...outcome.notes, ...bags, ...style.notes, ...waterNotes],
   );
+}
+
+/** A question without the figures that it was made of. */
+function plain({ batch: _batch, ...question }: BlendQuestion): BlendQuestion {
+  return { ...question, flours: question.flours.map(({ figures: _figures, ...flour }) => flour) };
 }
 
 function asItIs(blend: FoundBlend): BlendAnswer {
@@ -119,11 +112,13 @@ function bagNotes({ flours }: BlendQuestion, { shares, checks }: FoundBlend): re
 }
 
 /** A blend that was found beside what is published for the style of the spec: protein and ash at 14 % mb. */
-function styleOf({ style }: Spec, { flours }: BlendQuestion, blend: FoundBlend | undefined) {
+function styleOf({ style }: Spec, question: BlendQuestion, blend: FoundBlend | undefined) {
+  const { flours } = question;
   if (style === undefined || blend === undefined) return answer([]);
-  const shares = flours.flatMap(({ name }) => blend.shares.find((share) => share.name === name)?.share ?? []);
-  const used = flours.filter(({ name }) => blend.shares.some((share) => share.name === name));
-  const figures = blendFigures(used, shares, { kind: "at", moisture: "14" });
+  const shares = flours.map(
+    (flour, index) => blend.shares.find(({ name }) => name === flour.name)?.share ?? shareFigure(flour, index, "0"),
+  );
+  const figures = blendFigures({ ...question, targets: {} }, shares);
   const at14 = (what: string) => figures.find(({ id }) => id === `blend.${what}.14`)?.value;
   const [protein, ash] = [at14("protein"), at14("ash")];
   return styleNotes(style.toLowerCase(), { ...(protein && { protein }), ...(ash && { ash }) });

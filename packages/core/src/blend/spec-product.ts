@@ -1,14 +1,15 @@
-import { type Figure, given, worked } from "../figure/figure.ts";
-import { type Published, published } from "../figure/graph.ts";
+import { type Figure, worked } from "../figure/figure.ts";
+import { inGraph, type Published, published } from "../figure/graph.ts";
 import { answer, type Outcome, problem, refuse } from "../figure/problem.ts";
-import { fromSpec, massBalance } from "../figure/source.ts";
+import { definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
-import { ofFlour } from "../formula/naming.ts";
+import { moistureFigure, type Product } from "../formula/made-of.ts";
+import { ofFlour, percent } from "../formula/naming.ts";
 import { nearestMaterials } from "../materials/catalogue.ts";
 import { plainName } from "../materials/nearest.ts";
-import { type KitchenMaterial, type OwnMaterials, resolveMaterial } from "../materials/own.ts";
-import { dec, decimalText, HUNDRED } from "../number/decimal.ts";
+import { type OwnMaterials, resolveMaterial } from "../materials/own.ts";
+import { dec, decimalText } from "../number/decimal.ts";
 import { type ActiveProduct, replaceProduct } from "./replace-product.ts";
 
 /** An ingredient replaced by another with the same dry matter: amounts on 100 of flour, before and now. */
@@ -55,7 +56,11 @@ export function replaceIngredient(
   const { kind } = fresh.value;
   const wanted = old.material.kind;
   if (kind !== wanted) return refuse(problem("replace.kind", ["with"], { by, kind, wanted, name: old.name }));
-  const outcome = replaceProduct(old.parts.value, productOf(old.name, old.material), productOf(by, fresh.value));
+  const outcome = replaceProduct(
+    inGraph(old.parts, formula.graph),
+    productOf(old),
+    productOf({ id: "replaced", name: by, material: fresh.value }),
+  );
   if (!outcome.ok) return refuse(...outcome.problems.map((problem) => ({ ...problem, path: ["with"] })));
   const figure = (id: string, label: string, formula: string, from: Readonly<Record<string, Figure>>): Figure =>
     worked(ofFlour(`replaced.${id}`, label), formula, from, massBalance);
@@ -64,8 +69,7 @@ export function replaceIngredient(
   const there = ingredients.find((line) => line !== old && plainName(line.name) === plainName(by))?.parts;
   const all = there ? figure("all", by, "there + amount", { there, amount }) : amount;
   const water = figure("water", toAdd.label, "mass", { mass: toAdd });
-  const naming = ofFlour("replaced.tap-before", "tap water before");
-  const tapBefore = given(naming, formula.water.tap.value, "the formula", fromSpec);
+  const tapBefore = formula.water.tap;
   const tap = figure("tap", "tap water", "before + water", { before: tapBefore, water });
   if (dec(tap.value).isNegative()) {
     const short = decimalText(dec(tap.value).negated().toDecimalPlaces(2));
@@ -82,11 +86,10 @@ export function replaceIngredient(
   );
 }
 
-function productOf(name: string, material: KitchenMaterial): ActiveProduct {
-  return {
-    name,
-    active: decimalText(HUNDRED.minus(material.moisture)),
-    water: material.moisture,
-    source: material.figureSources.moisture,
-  };
+/** What is not water stays. */
+function productOf(product: Product): ActiveProduct {
+  const { id, name } = product;
+  const water = moistureFigure(product);
+  const active = worked(percent(`${id}.dry-matter`, `dry matter of ${name}`), "100 - water", { water }, definition);
+  return { name, active, water };
 }

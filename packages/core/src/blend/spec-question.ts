@@ -1,5 +1,6 @@
 import { linesOf } from "../batch/dough-size.ts";
 import { findTarget } from "../batch/target.ts";
+import { graphOf, inGraph } from "../figure/graph.ts";
 import { answer, type Note, note, type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { FormulaLine } from "../formula/line.ts";
@@ -17,7 +18,7 @@ import type { BatchSize } from "./substitute-question.ts";
 /** What every search in a spec shares: flours, steps and the flour of the batch. */
 export type SharedQuestion = Pick<
   BlendQuestion,
-  "step" | "flourMass" | "alternatives" | "currency" | "mostFlours" | "leastShare"
+  "step" | "flourMass" | "alternatives" | "currency" | "mostFlours" | "leastShare" | "batch"
 >;
 
 /** How many blends are shown unless the spec says otherwise. */
@@ -51,7 +52,8 @@ export function sharedQuestion(spec: Spec, formula: Formula, shelf: FlourShelf):
   const target = findTarget(spec, formula);
   if (!target.ok) return target;
   const flourMass = decimalText(dec(target.value.dough.value).times(100).div(formula.water.dough.value));
-  return answer({ ...common, flourMass }, shortNotes(shelf, flourMass));
+  const batch = graphOf([target.value.dough, formula.water.dough], formula.graph);
+  return answer({ ...common, flourMass, batch }, shortNotes(shelf, flourMass));
 }
 
 /** What the batch is a mass of, on 100 of flour: of dough, less what follows that, or of what there is of the water or of a flour of the blend. */
@@ -82,7 +84,7 @@ export function doughNow(spec: Spec, formula: Formula, found: readonly Path[]) {
   const held = heldIn(spec, formula, found);
   const size = sizeOfBatch(spec, formula, decimalText(beside));
   return {
-    water: water.added.value,
+    water: inGraph(water.added, formula.graph),
     ...(held && { held: { ...held, others, salt: percent, ...onMoisture } }),
     ...(size && { size }),
   };

@@ -7,7 +7,7 @@ import { plainName } from "../materials/nearest.ts";
 import { type OwnMaterials, ownByName, resolveMaterial } from "../materials/own.ts";
 import type { MaterialFigures } from "../materials/schema.ts";
 import type { Spec } from "../spec/spec.ts";
-import { type FlourShelf, flourShelf, shelfEntry, stocked } from "./flour-shelf.ts";
+import { type FlourShelf, flourShelf, lineBeside, stocked } from "./flour-shelf.ts";
 import {
   atSpec,
   candidatesOf,
@@ -93,7 +93,7 @@ export function correctForLot(
   const material = lotMaterial(spec, name, [figures, oldFigures], extra);
   if (!material.ok) return material;
   const priced = lot.figures.price ? material.value : bought(name, material.value, spec);
-  const fresh = stocked(name, priced, shelfEntry(spec, name), spec);
+  const fresh = stocked(lineBeside("lot", name, ["lot"], priced), [], spec);
   if (fresh === undefined) return refuse(notAFlour("substitute.lot", ["lot", "figures"], name, shelf));
   const { store: _store, ...lotFlour } = fresh;
   const question = questionOf(spec, formula, shelf, shared.value, hold, found);

@@ -1,3 +1,4 @@
+import type { Figure } from "../figure/figure.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { MoistureBasis } from "../materials/fields.ts";
 import { type Decimal, type DecimalText, dec, decimalText, sum, ZERO } from "../number/decimal.ts";
@@ -23,7 +24,10 @@ export const usualLotHold: readonly Hold[] = frozen([...usualHold, "wholegrain s
 
 /** A blend whose flour is not to be had, and the flours at hand. */
 export interface SubstituteQuestion
-  extends Pick<BlendQuestion, "step" | "flourMass" | "alternatives" | "currency" | "mostFlours" | "leastShare"> {
+  extends Pick<
+    BlendQuestion,
+    "step" | "flourMass" | "alternatives" | "currency" | "mostFlours" | "leastShare" | "batch"
+  > {
   /** The blend as it was, % of flour, adding up to 100. */
   readonly blend: readonly GivenShare[];
   /** Every flour of the blend and every flour at hand. */
@@ -36,7 +40,7 @@ export interface SubstituteQuestion
   /** How near protein and gluten-forming protein have to come, ± %; 0.05 unless given. Ash: a fifth of it; wholegrain share: ± 5 % of flour. */
   readonly within?: DecimalText;
   /** Added water of the old dough, % of flour. */
-  readonly water: DecimalText;
+  readonly water: DecimalText | Figure;
   /** What the batch is a mass of, where that is not flour: how much flour goes into it follows the new blend. */
   readonly size?: {
     /** On 100 of flour of the old blend. */

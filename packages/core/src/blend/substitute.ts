@@ -1,33 +1,22 @@
-import { type Figure, given, named, shown } from "../figure/figure.ts";
+import { type Figure, shown } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { answer, loudNote, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
-import { fromSpec } from "../figure/source.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { blendFigures } from "./blend-figures.ts";
-import { flourOfBatch } from "./blend-limits.ts";
-import type { BlendAnswer, BlendQuestion, FoundBlend, GivenShare } from "./blend-question.ts";
+import { describeShares, shareFigure } from "./blend-figures.ts";
+import type { BlendAnswer, FoundBlend } from "./blend-question.ts";
 import type { BlendWater } from "./blend-water.ts";
-import {
-  type Change,
-  compareFigures,
-  eachUnderScope,
-  figuresIn,
-  idsAtBasis,
-  shareTotals,
-  shownBlend,
-  withBlends,
-} from "./compare-blends.ts";
+import { type Change, compareBlends, idsAtBasis, shareTotals, shownBlend } from "./compare-blends.ts";
 import { soughtWithWater, waterBetween, withDough } from "./own-water.ts";
 import { heldTargets, type NewLotQuestion, type StockedFlour, type SubstituteQuestion } from "./substitute-question.ts";
 
 /** The new blends, each beside the old one. */
 export interface Substitution {
   readonly answer: BlendAnswer;
-  /** The shown blend beside the old one, whose figures are named `before.` and their identity. */
+  /** The shown blend beside the old one. */
   readonly changes: readonly Change[];
   /** All shares, before and now. */
   readonly totals: readonly Figure[];
-  /** Each blend that was found; the figures of the second are named `alternative.2.` and their identity, and so on. */
+  /** Each blend that was found; the figures of the first are named `alternative.1.` and their identity, and so on. */
   readonly rows: readonly {
     readonly blend: FoundBlend;
     readonly changes: readonly Change[];
@@ -113,12 +102,19 @@ export function newLot(question: NewLotQuestion): Outcome<Substitution> {
     const names = question.flours.map(({ name }) => name);
     return refuse(problem("substitute.lot", ["lot", "name"], { name: lot.name, names, nearest: [] }));
   }
-  const flours = question.flours.map((flour) => (flour.name === lot.name ? { ...lot, newLot: true as const } : flour));
+  const flours = question.flours.map((flour) => (flour.name === lot.name ? lotOf(flour, lot) : flour));
   const fresh = onOwnSteps(question, flours);
   const held = reblend(question, question.flours, fresh);
   if (flours.length > 1 || !held.ok || held.value.answer.kind === "found") return held;
   const open = reblend({ ...question, hold: [] }, question.flours, fresh);
   return open.ok ? answer(open.value, [onlyFlourNote(lot.name, open.value), ...open.notes]) : open;
+}
+
+/** The new lot in the place of the old one. */
+function lotOf(old: StockedFlour, lot: StockedFlour): StockedFlour {
+  const { id, share } = old.figures ?? {};
+  const figures = lot.figures && id !== undefined && share && { ...lot.figures, id, share };
+  return { ...lot, newLot: true, ...(figures && { figures }) };
 }
 
 /** With one flour nothing can be held: what its new lot moves. */
@@ -137,30 +133,26 @@ function reblend(
   const stranger = question.blend.find(({ name }) => !old.some((flour) => flour.name === name));
   if (stranger !== undefined) return refuse(problem("substitute.flour", ["blend"], { name: stranger.name }));
   const shares = old.map(({ name }) => question.blend.find((one) => one.name === name)?.share ?? "0");
-  const sought: BlendQuestion = {
+  const sought = {
     ...question,
     flours: withDough(old, question.blend, fresh, question),
     targets: heldTargets(question, old, shares.map(dec)),
-    prefer: { kind: "nearest", to: question.blend },
+    prefer: { kind: "nearest" as const, to: question.blend },
   };
-  const waterFor = (after: readonly GivenShare[]) => waterBetween(old, question.blend, fresh, after, question);
-  const outcome = soughtWithWater(sought, question.size, waterFor);
+  const outcome = soughtWithWater(sought, (after) => waterBetween(old, question.blend, fresh, after, question));
   if (!outcome.ok) return outcome;
-  const oldShares = shares.map((share, index) => shareFigure(index, old[index]?.name ?? "", share));
-  const inUse = oldShares.filter(({ value }) => !dec(value).isZero());
-  const mass = flourOfBatch({ ...question, flours: old }, shares.map(dec));
-  const before = [...inUse, ...blendFigures(old, oldShares, question.basis, question.currency, mass)];
-  const rows = eachUnderScope(
-    outcome.value.rows.map(({ blend, water }) => {
-      const changes = compareFigures(before, figuresIn(blend));
-      return { blend, changes, notHeld: notHeld(changes, blend), water };
-    }),
-  );
-  const blend = shownBlend(outcome.value.answer);
-  const changes = rows[0]?.changes ?? (blend ? compareFigures(before, figuresIn(blend)) : []);
+  const { answer: found } = outcome.value;
+  const targets = { protein: { basis: question.basis } };
+  const oldShares = old.map((flour, index) => shareFigure(flour, index, shares[index] ?? "0"));
+  const before = describeShares({ ...sought, flours: old, targets }, oldShares);
+  const rows = outcome.value.rows.map(({ blend, water }) => {
+    const changes = compareBlends(before, blend, oldShares);
+    return { blend, changes, notHeld: notHeld(changes, blend), water };
+  });
+  const nearest = shownBlend(found);
+  const changes = rows[0]?.changes ?? (nearest ? compareBlends(before, nearest, oldShares) : []);
   const notes: readonly Note[] = [...outcome.notes, ...(rows[0]?.water.notes ?? [])];
-  const result = { answer: withBlends(outcome.value.answer, rows), changes, totals: shareTotals(changes), rows };
-  return answer(published(result), notes);
+  return answer(published({ answer: found, changes, totals: shareTotals(changes), rows }), notes);
 }
 
 /** By how much a figure has to move before it is worth a word: the tenth of protein and the hundredth of ash that certificates print. */
@@ -173,9 +165,9 @@ const worthAWord: Readonly<Record<string, string>> = {
 
 /** The figures that nothing keeps on the side they moved to: dry, as is or at a basis as they are held. */
 function notHeld(changes: readonly Change[], { checks }: FoundBlend): readonly Change[] {
-  const held = idsAtBasis(changes.flatMap(({ after }) => after?.id ?? []));
-  return changes.filter(({ after, difference }) => {
-    const [, name = ""] = held.includes(after?.id ?? "") ? (after?.id.split(".") ?? []) : [];
+  const held = idsAtBasis(changes.map(({ id }) => id));
+  return changes.filter(({ id, difference }) => {
+    const [, name = ""] = held.includes(id) ? id.split(".") : [];
     const least = worthAWord[name];
     if (difference === undefined || least === undefined) return false;
     const side = dec(difference.value).isNegative() ? "least" : "most";
@@ -193,11 +185,4 @@ function withoutLimits(flour: StockedFlour): StockedFlour {
   const { least: _least, most: _most, ratioTo: _ratioTo, store: _store, ...rest } = flour;
   const { bag: _bag, step: _step, ...figures } = rest;
   return figures;
-}
-
-/** The share of a flour, by its place in the question, in a blend that was given. */
-export function shareFigure(index: number, name: string, value: DecimalText): Figure {
-  const places = Math.min(2, dec(value).decimalPlaces());
-  const naming = named("% of flour", places)(`share.${index + 1}`, `share of ${name}`);
-  return given(naming, value, "the blend", fromSpec);
 }

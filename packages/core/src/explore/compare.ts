@@ -120,6 +120,7 @@ function ownFigures({ formula, batch, cost, tolerance }: Side, scope: string) {
       ),
       ranges: (tolerance?.outputs ?? []).map(({ id, figure }) => ({ key: id, label: figure.label, figure })),
     },
+    undefined,
     formula.graph,
     ...(batch ? [batch.graph] : []),
     ...(cost ? [cost.graph] : []),

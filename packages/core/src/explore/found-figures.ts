@@ -1,10 +1,10 @@
 import { planBatch } from "../batch/batch.ts";
 import { costOf } from "../batch/cost.ts";
-import { type Figure, found, given, worked } from "../figure/figure.ts";
+import { type Figure, found, worked } from "../figure/figure.ts";
 import { type Graph, graphOf, standingIn } from "../figure/graph.ts";
-import { fromSpec, massBalance } from "../figure/source.ts";
+import { massBalance } from "../figure/source.ts";
+import { absorptionFigure } from "../formula/flour-figures.ts";
 import type { Formula } from "../formula/formula.ts";
-import type { FormulaLine } from "../formula/line.ts";
 import { ofDough } from "../formula/naming.ts";
 import type { OwnMaterials } from "../materials/own.ts";
 import type { Spec } from "../spec/spec.ts";
@@ -58,7 +58,7 @@ export function withFound(
   const wanted = spec.wanted?.addedWater ?? spec.wanted?.doughWater;
   const takesWater = wanted === undefined && amounts.some(({ path: [key] }) => key === "water");
   const lines = takesWater ? formula.lines.filter(({ role }) => role === "flour") : [];
-  const taken = lines.flatMap((line) => [line.parts, ...absorptionOf(line)]);
+  const taken = lines.flatMap((line) => [line.parts, absorptionFigure(line) ?? []].flat());
   const others = all.filter((one) => !isFlour(one));
   return standingIn(formula, [...flours, ...foundBy(others, taken, flours)], graph);
 }
@@ -71,12 +71,6 @@ function storeFigure(stock: Figure, dough: Figure): Figure {
 
 function isFlour({ id }: Figure): boolean {
   return id.startsWith("flour.");
-}
-
-/** The kitchen's own figure of the water that a flour takes. */
-function absorptionOf({ id, name, material: { absorption } }: FormulaLine): readonly Figure[] {
-  const naming = { id: `${id}.absorption`, label: `water ${name} takes`, unit: "% of it", places: 1 };
-  return absorption === undefined ? [] : [given(naming, absorption.percent, "the kitchen's own figure", fromSpec)];
 }
 
 /** What the spec states an amount as, as a figure. */

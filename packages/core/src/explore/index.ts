@@ -5,6 +5,7 @@ export type {
   BlendsFound,
   BlendTargets,
   Candidate,
+  CandidateFigures,
   Check,
   FlourNeeded,
   FoundBlend,
@@ -17,7 +18,7 @@ export type {
 } from "../blend/blend-question.ts";
 export { searchBlend } from "../blend/blend-search.ts";
 export { type BlendWater, type HeldWater, waterAfter } from "../blend/blend-water.ts";
-export { type Change, compareFigures } from "../blend/compare-blends.ts";
+export type { Change } from "../blend/compare-blends.ts";
 export {
   type ActiveProduct,
   driedWholeEgg,
@@ -39,4 +40,5 @@ export {
   usualLotHold,
 } from "../blend/substitute-question.ts";
 export type { WaterFlour } from "../blend/water-flour.ts";
+export type { Content, MixedFlour } from "../formula/mix.ts";
 export { type Trial, type TrialDough, type TrialFlour, type TrialRequest, waterTrial } from "./water-trial.ts";

@@ -1,8 +1,8 @@
-import { cornersOf, inputsAt, type Sides } from "../figure/corners.ts";
+import { rangeOf } from "../figure/corners.ts";
 import { type Figure, found } from "../figure/figure.ts";
 import { figureIn, type Graph, graphOf, inputsOf } from "../figure/graph.ts";
-import { changedGraph, fastGraph } from "../figure/recalculate.ts";
-import { type DecimalText, dec } from "../number/decimal.ts";
+import { fastGraph } from "../figure/recalculate.ts";
+import { dec } from "../number/decimal.ts";
 import { type Cause, causeWords, type Output } from "./cause.ts";
 import { type Simulated, simulate } from "./simulate.ts";
 
@@ -63,13 +63,7 @@ export function tolerance(question: ToleranceQuestion): readonly Tolerance[] {
     const figure = figures[index];
     const simulated = trials[index];
     if (figure === undefined || simulated === undefined) return [];
-    const at = (sides: Sides): DecimalText => figureIn(figure.id, changedGraph(graph, inputsAt(causes, sides))).value;
-    const corners = cornersOf(
-      causes.length,
-      (sides) =>
-        fast.valuesAt(inputs.map(({ middle, error }, input) => middle + error * (sides[input] ?? 0)))[index] ?? 0,
-    );
-    const range = { low: at(corners.low), high: at(corners.high), why: "every cause at its worst, exactly" };
+    const range = { ...rangeOf(graph, figure.id, causes), why: "every cause at its worst, exactly" };
     const least = noise * Math.abs(Number(figure.value));
     const reaches = inputs.map(({ error }, input) => {
       const reach = Math.abs(error * (slopes[index]?.[input] ?? 0));

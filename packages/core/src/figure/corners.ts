@@ -1,4 +1,6 @@
 import { type Decimal, type DecimalText, dec } from "../number/decimal.ts";
+import { figureIn, type Graph } from "./graph.ts";
+import { changedGraph, fastGraph } from "./recalculate.ts";
 
 /** Which end of its range each input is at: -1 the low one, 1 the high one, 0 the middle. */
 export type Sides = readonly (-1 | 0 | 1)[];
@@ -11,7 +13,7 @@ export interface Open {
 }
 
 /** The values of inputs at the ends of their ranges, by id. */
-export function inputsAt(inputs: readonly Open[], sides: Sides): Readonly<Record<string, Decimal>> {
+function inputsAt(inputs: readonly Open[], sides: Sides): Readonly<Record<string, Decimal>> {
   const moved = inputs.map(({ id, value, plusMinus }, index) => {
     return [
       id,
@@ -21,6 +23,29 @@ export function inputsAt(inputs: readonly Open[], sides: Sides): Readonly<Record
     ] as const;
   });
   return Object.fromEntries(moved);
+}
+
+/**
+ * The least and the greatest that a figure of a graph comes to, with inputs anywhere in their ranges: exactly.
+ *
+ * @throws {RangeError} on a figure that the graph does not know: a bug of the caller.
+ */
+export function rangeOf(
+  graph: Graph,
+  id: string,
+  inputs: readonly Open[],
+): { readonly low: DecimalText; readonly high: DecimalText } {
+  const fast = fastGraph(
+    graph,
+    inputs.map((input) => input.id),
+    [id],
+  );
+  const ends = inputs.map(({ value, plusMinus }) => [Number(value), Number(plusMinus)] as const);
+  const model = (sides: Sides): number =>
+    fast.valuesAt(ends.map(([middle, off], index) => middle + off * (sides[index] ?? 0)))[0] ?? 0;
+  const { low, high } = cornersOf(inputs.length, model);
+  const at = (sides: Sides): DecimalText => figureIn(id, changedGraph(graph, inputsAt(inputs, sides))).value;
+  return { low: at(low), high: at(high) };
 }
 
 /** Where a model is least and where it is greatest. */

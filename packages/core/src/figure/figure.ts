@@ -99,6 +99,16 @@ export function given(naming: Naming, value: DecimalInput, by: string, ...source
   return figureOf(naming, decimalText(decOf(naming.label, value)), { kind: "given", by }, sources);
 }
 
+/** A figure as it is, or one made from a value that was given. */
+export function asFigure(
+  naming: Naming,
+  value: DecimalInput | Figure,
+  by: string,
+  ...sources: readonly Source[]
+): Figure {
+  return isFigure(value) ? value : given(naming, value, by, ...sources);
+}
+
 /** Makes a figure from a value that a procedure found (a search, a rounding, an iteration) when it looked at others, `on`. */
 export function found(
   naming: Naming,

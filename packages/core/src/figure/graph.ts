@@ -78,6 +78,11 @@ export function figureIn(id: string, ...known: readonly Graph[]): Figure {
   return figure;
 }
 
+/** A figure of a result, with the graph that knows what it rests on. */
+export function inGraph(figure: Figure, graph: Graph): Published<Figure> {
+  return { ...figure, graph };
+}
+
 /** The figures of a graph that were given: what a procedure that looked at all of it rests on. */
 export function inputsOf(graph: Graph): readonly Figure[] {
   return Object.values(graph).filter(({ working }) => working.kind === "given");
@@ -152,14 +157,17 @@ function withFigures<T extends object>(
 /**
  * A result whose figures, and all that they rest on, are under a name of their own, for several of a kind in one answer.
  *
+ * @param shared - where all of the answer is of one noodle, what is known of it: that keeps its names, as every input does
  * @param known - graphs of results that it rests on
  * @example underScope("before", { dose: given({ id: "dose", label: "dose", unit: "g", places: 1 }, 3, "the spec") }).dose.id // => "before.dose"
  */
-export function underScope<T extends object>(scope: string, result: T, ...known: readonly Graph[]): T {
+export function underScope<T extends object>(scope: string, result: T, shared?: Graph, ...known: readonly Graph[]): T {
   const [whole, figures, graphs] = takenApart(result);
-  const all = withOrigins(figures, ...known, ...graphs);
-  const named = new Map(scoped(scope, all).map((figure) => [figure.id, figure]));
-  return withFigures(whole, (figure) => named.get(`${scope}.${figure.id}`) ?? figure);
+  const own = withOrigins(figures, ...graphs, ...(shared ? [shared] : []), ...known).filter(
+    ({ id, working }) => shared === undefined || (working.kind !== "given" && !Object.hasOwn(shared, id)),
+  );
+  const named = new Map(scoped(scope, own).map((figure, index) => [own[index]?.id, figure]));
+  return withFigures(whole, (figure) => named.get(figure.id) ?? figure);
 }
 
 /**

@@ -6,7 +6,7 @@ import { flourBasis } from "../materials/moisture.ts";
 import { ashFigure, proteinFigures, wholegrainFigure } from "./flour-figures.ts";
 import { type FormulaLine, inUse } from "./line.ts";
 import { moistureFigure } from "./made-of.ts";
-import { mix } from "./mix.ts";
+import { type MixedFlour, mix } from "./mix.ts";
 import { percent } from "./naming.ts";
 import { priceFigure } from "./prices.ts";
 
@@ -38,19 +38,7 @@ export interface OnBases {
  */
 export function mixFlours(flours: readonly FormulaLine[]): Blend {
   const notes: Note[] = [];
-  const proteins = flours.map((line) => proteinFigures(line, notes));
-  const mixture = mix(
-    flours.map((line, index) => ({
-      share: line.parts,
-      moisture: moistureFigure(line),
-      protein: proteins[index],
-      gluten: line.material.glutenForming ? proteins[index] : "none",
-      ash: ashFigure(line, notes),
-      wholegrain: wholegrainFigure(line),
-      price: priceFigure(line, flours),
-      openAsIs: isOpenAsIs(line),
-    })),
-  );
+  const mixture = mix(flours.map((line) => flourFigures(line, flours, notes)));
   const { moisture, wholegrain, price } = mixture;
   const [protein, gluten, ash] = [mixture.protein, mixture.gluten, mixture.ash].map(
     (held): OnBases | undefined => held && { asIs: held.asIs, dry: held.at("0"), at14: held.at(flourBasis.value) },
@@ -78,7 +66,19 @@ export function mixFlours(flours: readonly FormulaLine[]): Blend {
   };
 }
 
-/** Protein as is, off a label say, tells the less of the dry matter the drier the flour is. */
-export function isOpenAsIs({ material }: Pick<FormulaLine, "material">): boolean {
-  return material.stated.protein?.basis.kind === "as is" && material.ranges?.protein !== undefined;
+/** A flour as it is mixed, by what is known of its material; what is not known is told in notes. */
+export function flourFigures(line: FormulaLine, flours: readonly FormulaLine[], notes: Note[]): MixedFlour {
+  const { parts, material } = line;
+  const protein = proteinFigures(line, notes);
+  return {
+    share: parts,
+    moisture: moistureFigure(line),
+    protein,
+    gluten: material.glutenForming ? protein : "none",
+    ash: ashFigure(line, notes),
+    wholegrain: wholegrainFigure(line),
+    price: priceFigure(line, flours),
+    // Protein as is, off a label say, tells the less of the dry matter the drier the flour is.
+    openAsIs: material.stated.protein?.basis.kind === "as is" && material.ranges?.protein !== undefined,
+  };
 }

@@ -1,9 +1,10 @@
 import { type Figure, given } from "../figure/figure.ts";
 import { type Note, note } from "../figure/problem.ts";
+import { fromSpec } from "../figure/source.ts";
 import { flourFactor, flourRule, labelFactor, labelRule } from "../materials/nitrogen.ts";
 import { nutrients } from "../materials/nutrients.ts";
-import type { StatedShare } from "../materials/own.ts";
-import { dec } from "../number/decimal.ts";
+import type { KitchenMaterial, StatedShare } from "../materials/own.ts";
+import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
 import type { FormulaLine } from "./line.ts";
 import { toAsIs } from "./made-of.ts";
 import type { Content } from "./mix.ts";
@@ -82,4 +83,21 @@ export function wholegrainFigure(line: FormulaLine): Figure {
     "as stated for the material",
     line.material.source,
   );
+}
+
+/** The kitchen's own figure of the added water that a dough of a flour alone takes, with its range. */
+export function absorptionFigure({
+  id,
+  name,
+  material: { absorption },
+}: Pick<FormulaLine, "id" | "name"> & {
+  readonly material: { readonly absorption?: KitchenMaterial["absorption"] | undefined };
+}): Figure | undefined {
+  if (absorption === undefined) return undefined;
+  const { percent, plusMinus } = absorption;
+  const naming = { id: `${id}.absorption`, label: `water ${name} takes`, unit: "% of it", places: 1 };
+  const by = "the kitchen's own figure";
+  const end = (sign: 1 | -1): DecimalText => decimalText(dec(plusMinus).times(sign).plus(percent));
+  const range = dec(plusMinus).isZero() ? undefined : { low: end(-1), high: end(1), why: by };
+  return withRange(given(naming, percent, by, fromSpec), range);
 }

@@ -223,7 +223,7 @@ function blendWaterChanges(
   const { added, before } = blendWater;
   const { referenceFactor, water } = noodle.formula;
   const dry = (moisture: string): Decimal => HUNDRED.minus(moisture);
-  const now = figures.find(({ id }) => id === "blend.moisture")?.value ?? water.flour.value;
+  const now = figures.find(({ id }) => id.endsWith("blend.moisture"))?.value ?? water.flour.value;
   const drier = referenceFactor && dry(now).div(dry(water.flour.value));
   return waterChanges(noodle, dec(added.value).minus(before.value), ["added", "tap"], drier);
 }

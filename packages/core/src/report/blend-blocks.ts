@@ -2,7 +2,7 @@ import { missWords } from "../blend/blend-conflict.ts";
 import { toHundredths } from "../blend/blend-limits.ts";
 import type { Check, FoundBlend, OutOfReach, Reach } from "../blend/blend-question.ts";
 import type { BlendWater } from "../blend/blend-water.ts";
-import { type Change, figuresIn, idOf, idsAtBasis, isShare, shownBlend } from "../blend/compare-blends.ts";
+import { type Change, figuresIn, idsAtBasis, isShare, ownId, shownBlend } from "../blend/compare-blends.ts";
 import type { SpecBlend } from "../blend/spec-blend.ts";
 import type { Figure } from "../figure/figure.ts";
 import { groupDigits, inSystem, measure, type UnitSystem } from "../figure/in-system.ts";
@@ -44,12 +44,19 @@ function movedCell(from: string, to: string, metric: string, units: UnitSystem):
 
 /** The flours before and after, adding up to 100. */
 export function sharesTable(changes: readonly Change[], totals: readonly Figure[]): Table {
-  const shares = changes.filter((change) => isShare(idOf(change)));
+  const all = changes.filter(({ id }) => isShare(id));
+  const figuresOf = ({ before, after }: Change) => [before, after].filter((one) => one !== undefined);
+  const places = Math.max(0, ...all.flatMap(figuresOf).map(({ value }) => Math.min(2, dec(value).decimalPlaces())));
+  const even = (figure: Figure | undefined) => figure && { ...figure, places };
+  const shares = all.map(({ before, after, difference, ...change }): Change => {
+    const [old, now, moved] = [before, after, difference].map(even);
+    return { ...change, ...(old && { before: old }), ...(now && { after: now }), ...(moved && { difference: moved }) };
+  });
   return listing(
     "blend",
     shares,
     [[wordColumn("flour", "flour"), ({ label }) => label.replace(/^share of /u, "")], ...beforeAndNow(", %", "metric")],
-    row(["all flours", ...totals.map(figureCell), ""], "total"),
+    row(["all flours", ...totals.map((figure) => figureCell({ ...figure, places })), ""], "total"),
   );
 }
 
@@ -68,7 +75,7 @@ function beforeAndNow(unit: string, units: UnitSystem) {
 
 /** What the blend comes to, before and after. */
 function figuresTable(changes: readonly Change[], units: UnitSystem): Table {
-  const figures = changes.filter((change) => !isShare(idOf(change)));
+  const figures = changes.filter(({ id }) => !isShare(id));
   return listing("figures", figures, [
     [wordColumn("figure", "figure"), ({ label }) => figureWords(label)],
     [wordColumn("unit", "unit"), ({ before, after }) => unitIn(after ?? before ?? { unit: "" }, units)],
@@ -150,7 +157,8 @@ export function unchangedSection(unchanged: readonly Check[], units: UnitSystem)
 
 /** The water of a changed blend: what moved it, and what is not known. */
 export function waterSection(water: BlendWater | undefined): Section {
-  const figures = waterFigures(water);
+  const [before, ...others] = waterFigures(water);
+  const figures = before ? [{ ...before, label: "added water before" }, ...others] : [];
   return section("water", "Water that follows", { kind: "figures", figures }, rangeLines(figures.slice(-1)));
 }
 
@@ -220,11 +228,11 @@ function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWate
     ...water.slice(index, index + 1).map(({ added }) => added),
   ]);
   const named = (index: number, id: string): Figure | undefined =>
-    all[index]?.find((figure) => figure.id === (index === 0 ? id : `alternative.${index + 1}.${id}`));
+    all[index]?.find((figure) => ownId(blends[index] ?? first, figure) === id);
   const shareIn = (blend: FoundBlend, name: string): Figure | undefined =>
     blend.shares.find((one) => one.name === name)?.share;
   const names = [...new Set(blends.flatMap(({ shares }) => shares.map(({ name }) => name)))];
-  const ids = idsAtBasis(first.figures.map(({ id }) => id)).filter((id) => id !== "blend.moisture");
+  const ids = idsAtBasis(first.figures.map((figure) => ownId(first, figure))).filter((id) => id !== "blend.moisture");
   const rowFor = (label: string, read: (blend: FoundBlend, index: number) => Figure | undefined) =>
     row([label, ...blends.map((blend, index) => cellOr(read(blend, index)))]);
   const rows = [
