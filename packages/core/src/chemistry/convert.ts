@@ -1,13 +1,13 @@
 import { type Figure, renamed, worked } from "../figure/figure.ts";
 import { type Published, publish } from "../figure/graph.ts";
+import { measure } from "../figure/in-system.ts";
 import { distinct, type Note, note, type Outcome, type Problem, problem, refuse } from "../figure/problem.ts";
 import { massBalance } from "../figure/source.ts";
 import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import { type Carried, carriedBy, phInWater, type Weighed } from "./carried.ts";
-import { pure } from "./composition.ts";
-import { percentOf, saltsIn } from "./in-mass.ts";
+import { percentOf, pure, saltsIn } from "./composition.ts";
+import { standardsWithoutHydroxides } from "./food-limits.ts";
 import { named } from "./named.ts";
-import { whatIsNotKept } from "./not-kept.ts";
 import { phTold } from "./ph.ts";
 import { alkaliBeyond } from "./published-use.ts";
 import { reactionNotes } from "./reaction.ts";
@@ -124,4 +124,32 @@ function ratioNote({ to, hold }: Swap, ratioOff: Figure): readonly Note[] {
   if (off.abs().lt("1e-9")) return [];
   const facts = { names: to.map(({ name }) => name), what: heldNames[hold], points: fixedText(off.abs(), 2) };
   return [note("convert.ratio-not-met", [], { ...facts, way: off.gt(0) ? "more" : "less" })];
+}
+
+/** What changes by less than this share of itself counts as kept: the doubt of the atomic weights is of this order. */
+const KEPT = "0.0005";
+
+const watched = ["anhydrous", "alkalinityM", "alkalinityP", "salt", "sodium", "potassium"] as const;
+
+/** Says what a swap does not keep, in words; an empty list where it keeps everything. */
+function whatIsNotKept(before: Carried, after: Carried): readonly Note[] {
+  const changes = watched.flatMap((key) => changeOf(before[key], after[key]));
+  const notes: Note[] = changes.length === 0 ? [] : [note("convert.not-kept", [], { changes })];
+  if (differ(before.bicarbonate, after.bicarbonate)) notes.push(note("convert.bicarbonate", [], {}));
+  if (differ(before.hydroxide, after.hydroxide)) {
+    const more = dec(after.hydroxide.value).gt(before.hydroxide.value);
+    notes.push(note("convert.hydroxide", [], more ? { without: standardsWithoutHydroxides } : {}));
+  }
+  return notes;
+}
+
+function changeOf(before: Figure, after: Figure) {
+  if (!differ(before, after)) return [];
+  const { label, unit } = before;
+  return [{ label, before: measure(before.value, unit, 2), after: measure(after.value, unit, 2) }];
+}
+
+function differ(before: Figure, after: Figure): boolean {
+  const greatest = dec(before.value).abs().plus(dec(after.value).abs());
+  return dec(before.value).minus(after.value).abs().gt(greatest.div(2).times(KEPT));
 }

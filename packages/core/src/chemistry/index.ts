@@ -31,11 +31,14 @@ export type { CommonStock, CommonStockWish, StockScale } from "./common-stock.ts
 export {
   type Composition,
   compositionOf,
+  equivalentsIn,
   hydrate,
   mixture,
   type Portion,
+  percentOf,
   pure,
   type SaltParts,
+  saltsIn,
 } from "./composition.ts";
 export { convert, type Swapped } from "./convert.ts";
 export { solutionDensity } from "./density.ts";
@@ -51,7 +54,6 @@ export {
   readWeighedVolume,
   type WeighedVolume,
 } from "./hydrometer.ts";
-export { equivalentsIn, percentOf, saltsIn } from "./in-mass.ts";
 export { type Blend as StockBlend, blend as blendStocks, type MakeUp, makeUp } from "./make-up.ts";
 export { solutionPh } from "./ph.ts";
 export type { Anion } from "./pitzer.ts";

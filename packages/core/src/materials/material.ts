@@ -5,18 +5,11 @@ import type { DecimalText } from "../number/decimal.ts";
 import type { Allergen } from "./allergen.ts";
 import type { NutrientFigure } from "./nutrients.ts";
 
+const ofGrain = ["flour", "starch", "gluten", "bran"] as const;
+export const materialKinds = [...ofGrain, "egg", "salt", "alkali", "fat", "water", "other"] as const;
+
 /** What a material is used as. */
-export type MaterialKind =
-  | "flour"
-  | "starch"
-  | "gluten"
-  | "bran"
-  | "egg"
-  | "salt"
-  | "alkali"
-  | "fat"
-  | "water"
-  | "other";
+export type MaterialKind = (typeof materialKinds)[number];
 
 /**
  * An ingredient with its composition per 100 g as is. Percentages are percent of the material as it comes; its nutrients

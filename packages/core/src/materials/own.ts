@@ -364,15 +364,8 @@ function kept(before: KitchenMaterial | undefined, what: "protein" | "ash", mois
 function whatStays(before: KitchenMaterial, figures: MaterialFigures, moisture: DecimalText): KitchenMaterial {
   const { spread, energy, allergensPossible, absorption, ranges: _ranges, nutrientSources = {}, ...rest } = before;
   const { carbohydrate: _carbohydrate, ...besides } = nutrientSources;
-  const measured = [
-    figures.moisture,
-    figures.protein,
-    figures.label,
-    figures.ash,
-    figures.fat,
-    figures.carbohydrate,
-  ] as const;
-  const replaced = measured.some((figure) => figure !== undefined);
+  const measured = ["moisture", "protein", "label", "ash", "fat", "carbohydrate"] as const;
+  const replaced = measured.some((figure) => figures[figure] !== undefined);
   return {
     ...rest,
     nutrientSources: replaced ? besides : nutrientSources,

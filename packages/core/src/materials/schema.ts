@@ -19,24 +19,11 @@ import {
   written,
 } from "./fields.ts";
 import { ownMachinesSchema } from "./machine-schema.ts";
+import { materialKinds } from "./material.ts";
 import { namedOnce } from "./named-once.ts";
 import { eachStated, nutrients } from "./nutrients.ts";
 import { recordedSchema } from "./recorded.ts";
 import { moduli, readModulus } from "./strength-text.ts";
-
-/** Kinds of material a kitchen may describe for itself. */
-export const materialKinds = [
-  "flour",
-  "starch",
-  "gluten",
-  "bran",
-  "egg",
-  "salt",
-  "alkali",
-  "fat",
-  "water",
-  "other",
-] as const;
 
 const partField = described(z.string(), { quantity: { dimensions: ["share"], rest: true } });
 

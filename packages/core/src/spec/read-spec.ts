@@ -295,12 +295,11 @@ function sizeProblem(
   limit: number | bigint,
   path: Path,
 ): Problem {
-  const one = Number(limit) === 1;
-  const units: Readonly<Record<string, string>> = {
-    string: one ? "character" : "characters",
-    array: one ? "entry" : "entries",
+  const units: Readonly<Record<string, readonly [string, string]>> = {
+    string: ["character", "characters"],
+    array: ["entry", "entries"],
   };
-  const unit = units[origin];
+  const unit = units[origin]?.[Number(limit) === 1 ? 0 : 1];
   const facts = { written: said(input), bound, limit: String(limit), ...(unit !== undefined && { unit }) };
   return problem("spec.size", path, facts);
 }

@@ -15,3 +15,7 @@ export function columns<K extends string>(text: string, names: readonly K[]): Re
   });
   return known;
 }
+
+const inGrams = ["moisture", "protein", "fat", "carbohydrate", "fibre", "ash"] as const;
+/** The columns of the composition of a food; not every table has the last one. */
+export const figures = [...inGrams, "sodium", "potassium", "energy"] as const;

@@ -1,6 +1,6 @@
 import { at, type Source } from "../../figure/source.ts";
 import type { Material } from "../material.ts";
-import { columns } from "./columns.ts";
+import { columns, figures } from "./columns.ts";
 import type { Entry } from "./entry.ts";
 import { type MextRow, mextIngredientRows, mextNoodleRows } from "./mext-2020-rows.ts";
 import { natures } from "./nature.ts";
@@ -26,11 +26,7 @@ function entry(row: MextRow): Entry {
 
 function material(row: MextRow): Material {
   const [item, name, nature, composition, nitrogenFactor, ...aliases] = row;
-  const {
-    moisture = "0",
-    protein = "0",
-    ...others
-  } = columns(composition, ["moisture", "protein", "fat", "carbohydrate", "fibre", "ash", "sodium", "potassium"]);
+  const { moisture = "0", protein = "0", ...others } = columns(composition, figures);
   const { kind } = natures[nature];
   return {
     key: `mext ${item}`,

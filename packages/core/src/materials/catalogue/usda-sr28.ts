@@ -1,6 +1,6 @@
 import { at, type Source } from "../../figure/source.ts";
 import type { Material, Protein, Spread, SpreadOf } from "../material.ts";
-import { columns } from "./columns.ts";
+import { columns, figures } from "./columns.ts";
 import type { Entry } from "./entry.ts";
 import { natures } from "./nature.ts";
 import { type UsdaRow, usdaRows } from "./usda-sr28-rows.ts";
@@ -39,21 +39,7 @@ export const usdaEntries: readonly Entry[] = usdaRows.map((row) => {
 
 function material(row: UsdaRow): Material {
   const [ndb, name, nature, composition, factors, published, ...aliases] = row;
-  const {
-    moisture = "0",
-    protein = "0",
-    ...others
-  } = columns(composition, [
-    "moisture",
-    "protein",
-    "fat",
-    "carbohydrate",
-    "fibre",
-    "ash",
-    "sodium",
-    "potassium",
-    "energy",
-  ]);
+  const { moisture = "0", protein = "0", ...others } = columns(composition, figures);
   const [nitrogen = "-"] = factors.split(" ");
   const spread = usdaSpreadRows.find(([other]) => other === ndb);
   return {
