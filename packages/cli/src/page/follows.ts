@@ -1,4 +1,3 @@
-import type { Noodle } from "@noodlewright/core";
 import { type Figure, shownValue } from "@noodlewright/core/figure";
 import { inSystem } from "@noodlewright/core/render";
 import { textAt } from "../input/put.ts";
@@ -42,7 +41,9 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
   };
   const drier = differs(formula.blend.moisture);
   const { added, tap, doughWater } = formula.water;
-  const replaced = formula.lines.some(({ id, name, role }) => role === "alkali" && nameOf(was, id) !== name);
+  const replaced = formula.lines.some(
+    ({ id, name, role }) => role === "alkali" && was.lines.find((line) => line.id === id)?.name !== name,
+  );
   const wetness = drier && (differs(doughWater) ? because.flour : because.water(shownValue(was.water.doughWater)));
   const stronger = changes.entries.some(({ path }) => path.at(-1) === "strength") && because.strength;
   const product = reasons(replaced && because.product, stronger);
@@ -97,8 +98,4 @@ function moved(before: Today, today: Today, changes: Changes, itemsOf: ItemsOf):
 /** The reasons that hold, one after the other. */
 function reasons(...all: readonly (string | false)[]): string {
   return all.filter((one) => one !== false && one !== "").join(" ");
-}
-
-function nameOf(formula: Noodle["formula"], id: string): string | undefined {
-  return formula.lines.find((line) => line.id === id)?.name;
 }

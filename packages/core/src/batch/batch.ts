@@ -156,20 +156,17 @@ function planned(
   const tolerance = weighingTolerance(spec);
   const remedies = findRemedies([...lines, ...(dusting ? [dusting] : [])], scales, loads.count, tolerance);
   const withStock = remedies.stock && [...weightsWithStock(lines, remedies.stock), ...(rework ? [rework] : [])];
+  const stocked = withStock?.map(({ mass }) => mass);
+  const stockTotal = stocked && { ...total("load.total-with-stock", "dough of one load", stocked), places: 2 };
   const batch: Omit<Batch, "graph"> = {
     ...weights,
     rounding: afterRounding(formula, deliveredBy(lines, remedies.stock, withStock ?? [])),
     remedies,
-    ...(withStock && { withStock, totalWithStock: stockTotal(withStock) }),
+    ...(withStock && { withStock }),
+    ...(stockTotal && { totalWithStock: stockTotal }),
     tolerance: tolerance.value,
   };
   return answer(published(batch, formula.graph), [...notes, ...nothingNotes(batch)]);
-}
-
-/** The dough of a load with the stock in. */
-function stockTotal(weights: readonly StockedWeight[]): Figure {
-  const masses = weights.map(({ mass }) => mass);
-  return { ...total("load.total-with-stock", "dough of one load", masses), places: 2 };
 }
 
 function total(id: string, label: string, masses: readonly Figure[]): Figure {

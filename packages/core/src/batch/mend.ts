@@ -327,25 +327,14 @@ function addition(
   const isEnough = isShort || lacking.lte(0);
   const { scale } = chooseScale(isEnough ? ZERO : lacking, scales);
   const value = isEnough ? ZERO : roundToDivision(lacking, scale.division);
-  const places = Math.max(1, scale.division.decimalPlaces());
-  const by = isShort
-    ? "there is no more of it"
-    : isEnough
-      ? "enough is in"
-      : `${digitsText(wanted.value, 10)} g less what is in, rounded to ${fixedText(scale.division, scale.division.decimalPlaces())} g (${scale.name})`;
-  const add = found(
-    { id: `${id}.add`, label: `${name} to add`, unit: "g", places },
-    value,
-    by,
-    [wanted, already, ...scales.flatMap(({ figures }) => figures)],
-    definition,
-  );
-  const total = worked(
-    { id: `${id}.mended`, label: `${name} in all`, unit: "g", places },
-    "already + add",
-    { already, add },
-    massBalance,
-  );
+  const shown = { unit: "g", places: Math.max(1, scale.division.decimalPlaces()) };
+  const step = fixedText(scale.division, scale.division.decimalPlaces());
+  const rounding = `${digitsText(wanted.value, 10)} g less what is in, rounded to ${step} g (${scale.name})`;
+  const by = isShort ? "there is no more of it" : isEnough ? "enough is in" : rounding;
+  const on = [wanted, already, ...scales.flatMap(({ figures }) => figures)];
+  const add = found({ id: `${id}.add`, label: `${name} to add`, ...shown }, value, by, on, definition);
+  const inAll = { id: `${id}.mended`, label: `${name} in all`, ...shown };
+  const total = worked(inAll, "already + add", { already, add }, massBalance);
   return { already, add, total, scale: scale.name, division: decimalText(scale.division) };
 }
 

@@ -46,7 +46,7 @@ interface CardLoads {
  * @param iced - the water with its ice, where the tap is too warm
  */
 export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): CardWeights {
-  const { lines, rework, withStock, loadTotal, totalWithStock } = batch;
+  const { lines, rework, dusting, withStock, loadTotal, totalWithStock } = batch;
   const unit = lines[0]?.unit ?? "g";
   const ice = (weighed: WeighedLine | undefined) =>
     iced && iced.line.line.id === weighed?.line.id ? iceWords(iced) : "";
@@ -62,17 +62,12 @@ export function loadWeights(batch: Batch, loads: CardLoads, iced?: IcedWater): C
     }),
     ...(rework ? [reworkRow(rework)] : []),
   ];
-  const total: CardRow = {
-    name: "dough",
-    ...weightWords(
-      totalWithStock ?? loadTotal,
-      unit,
-      finestDivision(withStock ?? [...lines, ...(rework ? [rework] : [])]),
-    ),
-    scale: "",
-    role: "total",
-  };
-  return { rows: [...items, total, ...dustingRows(batch)], loads: loads.shown, of: loads.of };
+  const finest = finestDivision(withStock ?? [...lines, ...(rework ? [rework] : [])]);
+  const dough = weightWords(totalWithStock ?? loadTotal, unit, finest);
+  const total: CardRow = { name: "dough", ...dough, scale: "", role: "total" };
+  const rows: CardRow[] = [...items, total];
+  if (dusting) rows.push({ ...itemRow(batch, dusting), name: `${dusting.line.name}, for dusting`, role: "aside" });
+  return { rows, loads: loads.shown, of: loads.of };
 }
 
 /** So that nobody weighs all of it as water before reading on. */
@@ -95,12 +90,6 @@ function weightWords(mass: Figure, unit: ScaleUnit, division: DecimalText): Pick
   if (unit !== "g" || exact(mass).lt(KILOGRAMS_FROM)) return { weight: weightCell(mass, unit, division).text, unit };
   const gram = dec(division).lt(1) ? "1" : division;
   return { weight: weightCell(mass, "kg", gram).text, unit: "kg" };
-}
-
-function dustingRows(batch: Batch): readonly CardRow[] {
-  const { dusting } = batch;
-  if (dusting === undefined) return [];
-  return [{ ...itemRow(batch, dusting), name: `${dusting.line.name}, for dusting`, role: "aside" }];
 }
 
 /** The scale of a weight; of what is too little for it, the scale that would do. */

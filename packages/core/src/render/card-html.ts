@@ -22,7 +22,7 @@ export function renderCard(card: Card, paper: Paper): string {
   const body = [
     "<main>",
     header(card),
-    `<section id="allergens"><h2>Allergens</h2>${allergens.map(paragraph).join("")}</section>`,
+    `<section id="allergens"><h2>Allergens</h2>${allergens.map((line) => `<p>${escapeMarkup(line)}</p>`).join("")}</section>`,
     ...weightTables(`Weigh${each}`, weights),
     makeUp ? sectionOf(makeUp) : "",
     ...water.map(waterHtml),
@@ -138,10 +138,6 @@ function measured(markup: string): string {
 
 function sectionOf({ id, heading, blocks }: Section): string {
   return sectionHtml(id, heading, blocks);
-}
-
-function paragraph(line: string): string {
-  return `<p>${escapeMarkup(line)}</p>`;
 }
 
 function chunk<T>(list: readonly T[], size: number): readonly (readonly T[])[] {

@@ -6,7 +6,7 @@ import { type DecimalText, dec, decOf } from "../number/decimal.ts";
 /** What a given number has to keep to, in its own unit. A number that was left out keeps to everything. */
 export interface Limits {
   readonly path: Path;
-  readonly value: DecimalText | number | undefined;
+  readonly value: Given | number | undefined;
   readonly unit: string;
   readonly above?: string;
   readonly least?: string;
@@ -19,7 +19,8 @@ export interface Limits {
 export function outsideLimits(limits: readonly Limits[]): readonly Problem[] {
   return limits.flatMap((limit) => {
     if (limit.value === undefined) return [];
-    const value = decOf(limit.path.join("."), limit.value);
+    const given = numberOf(limit.value);
+    const value = decOf(limit.path.join("."), given);
     const kept =
       (limit.above === undefined || value.gt(dec(limit.above))) &&
       (limit.least === undefined || value.gte(dec(limit.least))) &&
@@ -27,7 +28,7 @@ export function outsideLimits(limits: readonly Limits[]): readonly Problem[] {
       (limit.most === undefined || value.lte(dec(limit.most))) &&
       (limit.whole === undefined || value.isInteger());
     const { path, ...facts } = limit;
-    return kept ? [] : [problem("sheet.out-of-range", path, { ...facts, value: String(limit.value) })];
+    return kept ? [] : [problem("sheet.out-of-range", path, { ...facts, value: String(given) })];
   });
 }
 
@@ -40,7 +41,7 @@ export function asked(naming: Naming, value: DecimalText | number): Figure {
 export type Given = DecimalText | Figure;
 
 /** The number itself. */
-export function numberOf(given: Given): DecimalText {
+export function numberOf<Number extends DecimalText | number>(given: Number | Figure): Number | DecimalText {
   return typeof given === "object" ? given.value : given;
 }
 

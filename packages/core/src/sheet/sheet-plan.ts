@@ -20,7 +20,7 @@ import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { cookedMass } from "./day/cook.ts";
 import { askedOr, celsius, type Given, type Usual } from "./inputs.ts";
-import { fitProblems } from "./passes/fits.ts";
+import { fitProblems, sizeWritten } from "./passes/fits.ts";
 import type { CutterSize, Machine } from "./passes/machine.ts";
 import { machineNamed } from "./passes/machine-of.ts";
 import type { PassRequest } from "./passes/pass-request.ts";
@@ -241,7 +241,7 @@ function cutRequest(
   batch: Batch,
 ): Omit<CutRequest, keyof SheetRequest> {
   const portion = sheet.portion?.value ?? batch.target.rawWeight;
-  const cutter = machine.cutters.find(({ size }) => sameSize(size, sheet.cutter));
+  const cutter = machine.cutters.find(({ size }) => sizeWritten(size) === sizeWritten(sheet.cutter));
   return {
     cutter: sheet.cutter,
     ...(cutter?.workingWidth !== undefined && { workingWidth: cutter.workingWidth }),
@@ -252,49 +252,29 @@ function cutRequest(
   };
 }
 
-function sameSize(one: CutterSize, other: CutterSize): boolean {
-  if (one.kind === "number") return other.kind === "number" && one.number === other.number;
-  return other.kind === "width" && dec(one.width).eq(other.width);
-}
-
 function portionsOf(cut: CutPlan, batch: Batch): Pick<Strands, "portions" | "wanted"> {
   const naming = { id: "batch.portions-made", label: "portions of all loads", unit: "", places: 0 };
   const from = { loads: batch.loads.count, portions: cut.portionsPerLoad };
   const portions = worked(naming, "loads * portions", from, massBalance);
   const { bowls } = batch.target;
-  const spare =
-    bowls &&
-    worked(
-      { id: "batch.portions-spare", label: "portions beyond the bowls wanted", unit: "", places: 0 },
-      "made - bowls",
-      { made: portions, bowls },
-      definition,
-    );
-  if (bowls === undefined || spare === undefined) return { portions };
-  const enough = exact(portions).gte(exact(bowls));
-  return {
-    portions: standing(portions, enough ? { least: bowls } : { most: bowls }),
-    wanted: { bowls, spare, ...(!enough && { short: shortOf(bowls, portions) }) },
-  };
-}
-
-/** How many portions are missing. */
-function shortOf(bowls: Figure, made: Figure): Figure {
-  const naming = { id: "batch.portions-short", label: "portions short of the bowls wanted", unit: "", places: 0 };
-  return worked(naming, "bowls - made", { bowls, made }, definition);
+  if (bowls === undefined) return { portions };
+  const against = { made: portions, bowls };
+  const beyond = { id: "batch.portions-spare", label: "portions beyond the bowls wanted", unit: "", places: 0 };
+  const spare = worked(beyond, "made - bowls", against, definition);
+  if (exact(portions).gte(exact(bowls))) {
+    return { portions: standing(portions, { least: bowls }), wanted: { bowls, spare } };
+  }
+  const missing = { id: "batch.portions-short", label: "portions short of the bowls wanted", unit: "", places: 0 };
+  const short = worked(missing, "bowls - made", { bowls, made: portions }, definition);
+  return { portions: standing(portions, { most: bowls }), wanted: { bowls, spare, short } };
 }
 
 function accountOf({ account }: CutPlan, loads: Figure): readonly AccountLine[] {
   const { dough, losses, edgeTrim, endTrim, strands, leftover } = account;
-  return [strands, leftover, edgeTrim, endTrim, losses, dough].map((one) => ({
-    one,
-    all: worked(
-      { id: `${one.id}-all-loads`, label: `${one.label}, all loads`, unit: "g", places: 1 },
-      "one * loads",
-      { one, loads },
-      massBalance,
-    ),
-  }));
+  return [strands, leftover, edgeTrim, endTrim, losses, dough].map((one) => {
+    const naming = { id: `${one.id}-all-loads`, label: `${one.label}, all loads`, unit: "g", places: 1 };
+    return { one, all: worked(naming, "one * loads", { one, loads }, massBalance) };
+  });
 }
 
 /** Where the sheets give fewer portions than the batch counts on, the losses of the batch are too low. */

@@ -341,7 +341,7 @@ class UseSheet {
         if (takes.optional) this.#openCells.set(shown.id, `${names.use}!${absolute(input)}`);
         const factor = shown.factor === undefined ? "" : `*${shown.factor(this.#local)}`;
         const typed = this.#name(label, shown.unit, input);
-        const times = timesFactor(figure.unit, shown.unit) + factor;
+        const times = byFactor("*", figure.unit, shown.unit) + factor;
         // Nothing typed is zero in a sum.
         this.inputFormulas.push([shown.id, `${typed}${times}${takes.optional ? "+0" : ""}`]);
         row += 1;
@@ -387,7 +387,7 @@ class UseSheet {
   ): string {
     const figure = figureIn(id, this.#parts.graph);
     const value = shownValue(figure, unit);
-    const now = `${this.#cellOf(id)}${overFactor(figure.unit, unit)}`;
+    const now = `${this.#cellOf(id)}${byFactor("/", figure.unit, unit)}`;
     const formula = this.#answered(decidedBy ? `IF(${this.typed.changed(decidedBy)},"${again}",${now})` : now);
     return this.#sheet.put(row, column, { role: "result", value, formula, places });
   }
@@ -577,14 +577,10 @@ function factorOf(unit: string, shownIn: string): string | undefined {
   return literal(isPrice ? dec(from.factor).div(to.factor) : dec(to.factor).div(from.factor));
 }
 
-function timesFactor(unit: string, shownIn: string): string {
+/** What makes a number in the one unit of a number in the other, behind its formula. */
+function byFactor(sign: "*" | "/", unit: string, shownIn: string): string {
   const factor = factorOf(unit, shownIn);
-  return factor === undefined ? "" : `*${factor}`;
-}
-
-function overFactor(unit: string, shownIn: string): string {
-  const factor = factorOf(unit, shownIn);
-  return factor === undefined ? "" : `/${factor}`;
+  return factor === undefined ? "" : `${sign}${factor}`;
 }
 
 function shownValue({ value, unit }: Figure, shownIn: string): number {

@@ -3,7 +3,7 @@ import { type Published, publish } from "../../figure/graph.ts";
 import { note, type Outcome, refuse } from "../../figure/problem.ts";
 import { definition, type Source } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
-import { asked, askedFigure, askedOr, type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, askedOr, type Given, outsideLimits } from "../inputs.ts";
 import { waterSpecificHeat } from "../water/heat-balance.ts";
 
 const boilingTest: Source = {
@@ -28,8 +28,8 @@ export const rawTemperature = { id: "pot.raw-temperature", label: "their tempera
  */
 export function potWater(raw: Given, perGram?: Given): Outcome<Published<Figure>> {
   const problems = outsideLimits([
-    { path: ["raw"], value: numberOf(raw), unit: "g", above: "0" },
-    { path: ["perGram"], value: perGram && numberOf(perGram), unit: "", least: "2", most: "50" },
+    { path: ["raw"], value: raw, unit: "g", above: "0" },
+    { path: ["perGram"], value: perGram, unit: "", least: "2", most: "50" },
   ]);
   if (problems.length > 0) return refuse(...problems);
   const share = askedOr({ id: "pot.share", label: "water for a gram of noodles", unit: "g/g", places: 0 }, perGram, {
@@ -76,9 +76,9 @@ const assumptions = [note("pot.estimate", [], {})];
  */
 export function potRecovery(basket: Basket): Outcome<Published<PotRecovery>> {
   const problems = outsideLimits([
-    { path: ["water"], value: numberOf(basket.water), unit: "g", above: "0" },
-    { path: ["raw"], value: numberOf(basket.raw), unit: "g", above: "0" },
-    { path: ["rawTemperature"], value: numberOf(basket.rawTemperature), unit: "°C", least: "0", below: "70" },
+    { path: ["water"], value: basket.water, unit: "g", above: "0" },
+    { path: ["raw"], value: basket.raw, unit: "g", above: "0" },
+    { path: ["rawTemperature"], value: basket.rawTemperature, unit: "°C", least: "0", below: "70" },
     { path: ["rawSpecificHeat"], value: basket.rawSpecificHeat.value, unit: "kJ/(kg K)", above: "0", most: "5" },
     { path: ["power"], value: basket.power, unit: "kW", above: "0", most: "1000" },
     { path: ["boilingPoint"], value: basket.boilingPoint, unit: "°C", least: "70", most: "105" },

@@ -1,7 +1,7 @@
 import type { Figure } from "../../figure/figure.ts";
 import { type Problem, problem } from "../../figure/problem.ts";
 import { type DecimalText, dec } from "../../number/decimal.ts";
-import { type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { type Given, outsideLimits } from "../inputs.ts";
 import { type Compounding, compoundingLimits, compoundingProblems } from "./compounding.ts";
 import { type Gaps, gapProblems, speedLimits } from "./machine.ts";
 import type { GapList } from "./steps-for-gaps.ts";
@@ -41,7 +41,7 @@ export function passRequestProblems(request: PassRequest): readonly Problem[] {
       { path: ["finalTolerance"], value: request.finalTolerance, unit: "mm", least: "0", most: "5" },
       ...speedLimits(request.rollSpeed, ["rollSpeed"]),
       { path: ["stands"], value: request.stands, unit: "", least: "1", most: "20", whole: true },
-      { path: ["sheet", "mass"], value: sheet && numberOf(sheet.mass), unit: "g", above: "0" },
+      { path: ["sheet", "mass"], value: sheet?.mass, unit: "g", above: "0" },
       { path: ["sheet", "density"], value: sheet?.density.value, unit: "g/mL", above: "0", most: "2" },
       { path: ["sheet", "width"], value: sheet?.width, unit: "mm", above: "0", most: "3000" },
       ...(request.compounding === undefined ? [] : compoundingLimits(request.compounding)),

@@ -1,7 +1,7 @@
 import type { Figure } from "../../figure/figure.ts";
 import { type Problem, problem } from "../../figure/problem.ts";
 import type { DecimalText } from "../../number/decimal.ts";
-import { type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { type Given, outsideLimits } from "../inputs.ts";
 import { type CutterSize, sizeLimits } from "../passes/machine.ts";
 
 /** A load of dough that is to become sheets. */
@@ -38,11 +38,11 @@ export interface CutRequest extends SheetRequest {
 /** Finds what is wrong with a request for sheets before anything is worked out. */
 export function sheetRequestProblems(request: SheetRequest): readonly Problem[] {
   return outsideLimits([
-    { path: ["dough"], value: numberOf(request.dough), unit: "g", least: "0.001", most: "10000000" },
+    { path: ["dough"], value: request.dough, unit: "g", least: "0.001", most: "10000000" },
     { path: ["density"], value: request.density.value, unit: "g/mL", above: "0", most: "2" },
-    { path: ["thickness"], value: numberOf(request.thickness), unit: "mm", above: "0", most: "100" },
+    { path: ["thickness"], value: request.thickness, unit: "mm", above: "0", most: "100" },
     { path: ["width"], value: request.width, unit: "mm", above: "0", most: "3000" },
-    { path: ["losses"], value: request.losses && numberOf(request.losses), unit: "%", least: "0", below: "100" },
+    { path: ["losses"], value: request.losses, unit: "%", least: "0", below: "100" },
     { path: ["longestSheet"], value: request.longestSheet, unit: "mm", above: "0" },
   ]);
 }
@@ -55,7 +55,7 @@ export function cutRequestProblems(request: CutRequest): readonly Problem[] {
   const limits = outsideLimits([
     sizeLimits(request.cutter, ["cutter"]),
     { path: ["workingWidth"], value: request.workingWidth, unit: "mm", above: "0", most: "3000" },
-    { path: ["portion"], value: request.portion && numberOf(request.portion), unit: "g", least: "0.001" },
+    { path: ["portion"], value: request.portion, unit: "g", least: "0.001" },
     { path: ["strandLength"], value: request.strandLength, unit: "mm", least: "1" },
     { path: ["edgeTrim"], value: request.edgeTrim, unit: "mm", least: "0" },
     { path: ["endTrim"], value: request.endTrim, unit: "mm", least: "0" },

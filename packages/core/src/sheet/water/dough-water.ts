@@ -140,7 +140,9 @@ function ownTemperatures(
   const problems = Object.entries(ingredients).flatMap(([name, { value }]): readonly Problem[] => {
     const named = there.filter(({ line }) => sameName(line.name, name));
     for (const one of named) own.set(one, value);
-    return names.some((one) => sameName(one, name)) ? [] : [notThere(name, names)];
+    if (names.some((one) => sameName(one, name))) return [];
+    const facts = { name, names, nearest: nearestNames(name, names).slice(0, 1) };
+    return [problem("temperature.unknown-ingredient", ["temperature", "ingredients", name], facts)];
   });
   return problems.length > 0 ? refuse(...problems) : answer(own);
 }
@@ -172,11 +174,6 @@ function roomFigure(room: Temperatures["room"]): Figure {
 /** The temperature of flour, of an ingredient, or of the room, which it has: between -30 and 100 °C. */
 function bodyTemperature(id: string, of: string, value: DecimalText): Figure {
   return asked({ ...celsius(id, `temperature of ${of}`), bounds: { least: "-30", most: "100" } }, value);
-}
-
-function notThere(name: string, names: readonly string[]): Problem {
-  const nearest = nearestNames(name, names).slice(0, 1);
-  return problem("temperature.unknown-ingredient", ["temperature", "ingredients", name], { name, names, nearest });
 }
 
 /** An ingredient at a temperature of its own. */

@@ -80,10 +80,10 @@ export function specificHeat(food: Food): Outcome<Published<Figure>> {
 
 function foodProblems({ composition, temperature }: Food): readonly Problem[] {
   const problems = outsideLimits([
-    { path: ["temperature"], value: numberOf(temperature), unit: "°C", least: "0", most: "150" },
+    { path: ["temperature"], value: temperature, unit: "°C", least: "0", most: "150" },
     ...components.map((component) => ({
       path: ["composition", component],
-      value: numberOf(composition[component]),
+      value: composition[component],
       unit: "g",
       least: "0",
     })),

@@ -2,7 +2,7 @@ import { type Figure, given, summed, worked } from "../../figure/figure.ts";
 import { frozen } from "../../figure/frozen.ts";
 import type { Problem } from "../../figure/problem.ts";
 import { definition, type Source } from "../../figure/source.ts";
-import { askedFigure, celsius, type Given, type Limits, numberOf, outsideLimits } from "../inputs.ts";
+import { askedFigure, celsius, type Given, type Limits, outsideLimits } from "../inputs.ts";
 
 /** Something that goes into the mix with a temperature of its own: g, °C, kJ/(kg K). */
 export interface Ingredient {
@@ -119,7 +119,7 @@ export function mixProblems(mix: Mix): readonly Problem[] {
   const { flour, water, others = [], bowl } = mix;
   return outsideLimits([
     ...bodyLimits(["flour"], flour.mass, flour.temperature, flour.specificHeat),
-    { path: ["water"], value: numberOf(water), unit: "g", above: "0" },
+    { path: ["water"], value: water, unit: "g", above: "0" },
     ...others.flatMap((other, index) =>
       bodyLimits(["others", index], other.mass, other.temperature, other.specificHeat),
     ),
@@ -134,8 +134,8 @@ function bodyLimits(
   specificHeat: Figure | undefined,
 ): readonly Limits[] {
   return [
-    { path: [...path, "mass"], value: numberOf(value), unit: "g", above: "0" },
-    { path: [...path, "temperature"], value: numberOf(temperature), unit: "°C", least: "-30", most: "100" },
+    { path: [...path, "mass"], value: value, unit: "g", above: "0" },
+    { path: [...path, "temperature"], value: temperature, unit: "°C", least: "-30", most: "100" },
     { path: [...path, "specificHeat"], value: specificHeat?.value, unit: "kJ/(kg K)", above: "0", most: "5" },
   ];
 }

@@ -3,7 +3,7 @@ import { type Published, publish } from "../../figure/graph.ts";
 import { type Outcome, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
-import { asked, askedFigure, celsius, type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, celsius, type Given, outsideLimits } from "../inputs.ts";
 import { doughMass, heatTakenUp, type Mix, mixProblems, waterSpecificHeat } from "./heat-balance.ts";
 
 /** A mix as it was made: what went in, and the temperature its dough came out with. */
@@ -62,7 +62,7 @@ export function mixerWork({ power, minutes, dough }: MixerRun): Outcome<Publishe
   const problems = outsideLimits([
     { path: ["power"], value: power, unit: "kW", least: "0", most: "1000" },
     { path: ["minutes"], value: minutes, unit: "min", least: "0", most: "600" },
-    { path: ["dough"], value: numberOf(dough), unit: "g", above: "0" },
+    { path: ["dough"], value: dough, unit: "g", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
   const naming = { id: "mix.work", label: "mixer work", unit: "kJ/kg", places: 1 };

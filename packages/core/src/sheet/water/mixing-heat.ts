@@ -3,7 +3,7 @@ import { type Figure, given, worked } from "../../figure/figure.ts";
 import type { Problem } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
-import { asked, askedFigure, askedOr, type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, askedOr, type Given, outsideLimits } from "../inputs.ts";
 import { doughProblem, massOf } from "./heat-balance.ts";
 import { crcEnthalpies, heatOfSolution } from "./heat-of-solution.ts";
 
@@ -68,10 +68,10 @@ export function heatProblems(heat: MixingHeat): readonly Problem[] {
     return outsideLimits([{ path: ["heat", "perKilogram"], value: heat.perKilogram, ...share }]);
   return outsideLimits([
     { path: ["heat", "hydration"], value: heat.hydration, ...share },
-    { path: ["heat", "mixerWork"], value: heat.mixerWork && numberOf(heat.mixerWork), ...share },
+    { path: ["heat", "mixerWork"], value: heat.mixerWork, ...share },
     ...(heat.drySalts ?? []).map(({ mass: value }, index) => ({
       path: ["heat", "drySalts", index, "mass"],
-      value: numberOf(value),
+      value: value,
       unit: "g",
       least: "0",
     })),

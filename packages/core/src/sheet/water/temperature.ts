@@ -3,7 +3,7 @@ import { type Published, publish } from "../../figure/graph.ts";
 import { type Note, note, type Outcome, type Problem, problem, refuse } from "../../figure/problem.ts";
 import { definition } from "../../figure/source.ts";
 import { type DecimalText, dec, fixedText, floorToDivision, ONE } from "../../number/decimal.ts";
-import { asked, askedFigure, celsius, type Given, numberOf, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, celsius, type Given, outsideLimits } from "../inputs.ts";
 import {
   coolerFlour,
   doughMass,
@@ -51,7 +51,7 @@ export function waterTemperature(request: WaterRequest): Outcome<Published<Water
     ...mixProblems(request),
     ...heatProblems(request.heat),
     ...outsideLimits([
-      { path: ["wanted"], value: numberOf(request.wanted), unit: "°C", least: "0", most: "60" },
+      { path: ["wanted"], value: request.wanted, unit: "°C", least: "0", most: "60" },
       { path: ["tap"], value: request.tap, unit: "°C", above: "0", most: "100" },
       { path: ["iceTemperature"], value: request.iceTemperature, unit: "°C", least: "-40", most: "0" },
     ]),

@@ -3,7 +3,7 @@ import { type Published, publish } from "../../figure/graph.ts";
 import { note, type Outcome, type Problem, refuse } from "../../figure/problem.ts";
 import type { Source } from "../../figure/source.ts";
 import type { DecimalText } from "../../number/decimal.ts";
-import { asked, askedFigure, celsius, type Given, type Limits, numberOf, outsideLimits } from "../inputs.ts";
+import { asked, askedFigure, celsius, type Given, type Limits, outsideLimits } from "../inputs.ts";
 
 /** The bakers' rule of three temperatures. All in °C; friction as the rise it stands for. */
 export interface ThreeTemperatures {
@@ -76,8 +76,8 @@ function byRule(
 function temperatureProblems({ dough, flour, room }: ThreeTemperatures): readonly Problem[] {
   const usual = { unit: "°C", least: "-30", most: "60" };
   return outsideLimits([
-    { path: ["dough"], value: numberOf(dough), ...usual },
-    { path: ["flour"], value: numberOf(flour), ...usual },
-    { path: ["room"], value: numberOf(room), ...usual },
+    { path: ["dough"], value: dough, ...usual },
+    { path: ["flour"], value: flour, ...usual },
+    { path: ["room"], value: room, ...usual },
   ]);
 }
