@@ -267,31 +267,18 @@ function plainMasses(today: Today): readonly Massed[] {
   const tooLittle = remedies.tooLittle.map(({ line }) => line.id);
   const waterId = lines.find(({ line }) => line.role === "water")?.line.id;
   type Scale = Pick<Item, "unit" | "division" | "scale" | "lots">;
-  const item = (
-    id: string,
-    name: string,
-    mass: Figure,
-    { unit, division, scale, lots = 1 }: Scale,
-    kind: Item["kind"],
-  ) => {
+  const item = (id: string, name: string, mass: Figure, on: Scale, kind: Item["kind"]) => {
+    const { unit, division, scale, lots = 1 } = on;
     const isDry = tooLittle.includes(id) && stock?.salts.some(({ line }) => line.id === id);
     const finer = isDry ? stock?.dry.value : others.find(({ weighed }) => weighed.line.id === id)?.division.value;
     const { plan, weighed } = (id === waterId ? water?.value : undefined) ?? {};
     const ice = weighed?.ice?.ice.value;
+    const warm = plan && !ice && shownAt("water", inSystem(plan.temperature, noodle?.units ?? "metric")).text;
+    const listed = { id, name, mass, grams: mass.value, unit, division, scale, kind };
     return {
-      id,
-      name,
-      mass,
-      grams: mass.value,
-      unit,
-      division,
-      scale,
-      kind,
+      ...listed,
       ...(finer && { finer: asWeighed({ unit, division: finer, grams: finer }) }),
-      ...(plan &&
-        !ice && {
-          warm: words.weigh.warm(shownAt("water", inSystem(plan.temperature, noodle?.units ?? "metric")).text),
-        }),
+      ...(warm && { warm: words.weigh.warm(warm) }),
       ...(ice && { ice: asWeighed({ unit, division, grams: ice }) }),
       ...(lots > 1 && { lots }),
     };

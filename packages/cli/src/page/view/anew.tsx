@@ -19,9 +19,9 @@ export function Anew() {
       {sure ? (
         <>
           <Button on={clear}>{take.anewSure}</Button>
-          <button type="button" class="main" onClick={() => beSure(false)}>
+          <Button class="main" on={() => beSure(false)}>
             {take.anewKeep}
-          </button>
+          </Button>
         </>
       ) : (
         <Button on={() => beSure(true)}>{take.anew}</Button>

@@ -87,9 +87,9 @@ export function App({ data, first, ask, begun }: AppProps) {
       {bench.elsewhere && (
         <div class="notice" role="alert">
           <p>{words.otherTab}</p>
-          <button type="button" class="main" onClick={() => location.reload()}>
+          <Button class="main" on={() => location.reload()}>
             {words.takeOver}
-          </button>
+          </Button>
         </div>
       )}
       <main aria-busy={bench.busy || !begun} inert={bench.elsewhere || !begun}>

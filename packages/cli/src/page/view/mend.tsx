@@ -72,9 +72,9 @@ function Mending({ listed, bowl }: MendingProps) {
       {becomes.map((text) => (
         <p key={text}>{text}</p>
       ))}
-      <button type="button" class="main" onClick={accept}>
+      <Button class="main" on={accept}>
         {weigh.mend}
-      </button>
+      </Button>
     </div>
   );
 }

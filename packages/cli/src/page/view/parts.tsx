@@ -47,13 +47,14 @@ export function Minded({ notes, allergens = [], cautions }: MindedProps) {
 }
 
 interface ButtonProps {
+  readonly class?: "main" | "quiet";
   readonly on: () => void;
   readonly children: ComponentChildren;
 }
 
-export function Button({ on, children }: ButtonProps) {
+export function Button({ class: look, on, children }: ButtonProps) {
   return (
-    <button type="button" onClick={on}>
+    <button type="button" class={look} onClick={on}>
       {children}
     </button>
   );
@@ -197,9 +198,9 @@ export function Field({ path, label, units, usual = "", instead = [], whole = fa
             )}
           </span>
           {entry !== undefined && (
-            <button type="button" class="quiet" onClick={() => say("", unit)}>
+            <Button class="quiet" on={() => say("", unit)}>
               {words.back(before)}
-            </button>
+            </Button>
           )}
         </>
       )}
@@ -328,9 +329,9 @@ export function WorkingDialog() {
   const said = wanted?.said && [{ label: wanted.label, lines: [`= ${wanted.text} (${wanted.said})`] }];
   return (
     <dialog ref={dialog} aria-label={words.working} onClose={() => want(undefined)}>
-      <button type="button" class="main" onClick={() => want(undefined)}>
+      <Button class="main" on={() => want(undefined)}>
         {words.close}
-      </button>
+      </Button>
       {(said || (fresh ? answer : undefined))?.map(({ label, lines }, index) => (
         <div key={`${index.toString()} ${label}`}>
           <h3>{label}</h3>

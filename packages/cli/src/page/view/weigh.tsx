@@ -223,6 +223,7 @@ function Focus({ item, weighed, where, put }: FocusProps) {
   const [fault, setFault] = useState("");
   /** A mass that may be all that is in, or what was added to it, g. */
   const [doubt, setDoubt] = useState<string | undefined>(undefined);
+  const both = addedUp([weighed ?? "0", doubt ?? "0"]);
   const clear = () => {
     type("");
     setFault("");
@@ -292,17 +293,8 @@ function Focus({ item, weighed, where, put }: FocusProps) {
           <div role="alert" class="notice">
             <p>{weigh.less(asWeighed(item, weighed))}</p>
             <div class="buttons">
-              {[
-                [
-                  addedUp([weighed, doubt]),
-                  weigh.more(asWeighed(item, doubt), asWeighed(item, addedUp([weighed, doubt]))),
-                ],
-                [doubt, weigh.only(asWeighed(item, doubt))],
-              ].map(([grams = "", label]) => (
-                <Button key={grams} on={() => give(grams)}>
-                  {label}
-                </Button>
-              ))}
+              <Button on={() => give(both)}>{weigh.more(asWeighed(item, doubt), asWeighed(item, both))}</Button>
+              <Button on={() => give(doubt)}>{weigh.only(asWeighed(item, doubt))}</Button>
             </div>
           </div>
         )}
