@@ -116,12 +116,7 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
   if (reading?.ok === false) return printProblems(reading.problems, asked, io);
   const style = asked.text("style");
   const starting = style === undefined ? undefined : styleStart(style);
-  if (starting?.ok === false)
-    return printProblems(
-      starting.problems.map((one) => atFlag("style")(one)),
-      asked,
-      io,
-    );
+  if (starting?.ok === false) return printProblems(starting.problems.map(atFlag("style")), asked, io);
   const start = from === undefined ? starting?.value : undefined;
   const said = (flag: "flour" | "water" | "alkali" | "salt"): readonly string[] => {
     const words = asked.list(flag);
@@ -131,17 +126,11 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
   if (reading?.file.text.trim() === "" && book === undefined && !anew)
     return printProblems([{ ...ownProblem("file.empty", { wanted: "formula" }), file: reading.file.name }], asked, io);
   const remarks = reading === undefined || book !== undefined ? [] : await writtenRemarks(reading.file.bytes);
-  const parts = [
-    ["flours", "flour"],
-    ["water", "water"],
-    ["alkali", "alkali"],
-    ["salt", "salt"],
-  ] as const;
-  const text = parts.reduce(
-    (before, [part, flag]) =>
-      said(flag).reduce((formula, words, _, { length }) => withIngredient(formula, part, words, length === 1), before),
-    reading?.file.text ?? "",
-  );
+  let text = reading?.file.text ?? "";
+  for (const flag of formulaFlags) {
+    const words = said(flag);
+    for (const one of words) text = withIngredient(text, flag === "flour" ? "flours" : flag, one, words.length === 1);
+  }
   const { yields } = book ? {} : readHandwritten(text);
   const { bowls = yields?.bowls, rawWeight = yields?.rawWeight } = { ...bookBowls(asked, book?.data) };
   const kitchen: KitchenWords = {
@@ -228,17 +217,13 @@ function openLines(
   const at = (line: number | undefined, text: string): string => (line === undefined ? text : `line ${line}: ${text}`);
   const said = [...remarks, ...understood.flatMap((one) => one.remarks.map((remark) => at(one.line, remark))), ...more];
   const kept = [...new Set(notes.map(({ line }) => line))];
+  const missed = notUnderstood.map((one) => at(one.line, `${one.text}: ${one.why}`));
+  const asked = questions.map((one) => at(one.line, `${one.text}: ${one.ask}`));
   return [
     ...listed("To know:", said),
     ...(notes.length === 0 ? [] : [`Kept as a note: ${kept.length === 1 ? "line" : "lines"} ${kept.join(", ")}`]),
-    ...listed(
-      "Not in the formula, for it was not understood:",
-      notUnderstood.map((one) => at(one.line, `${one.text}: ${one.why}`)),
-    ),
-    ...listed(
-      toBeFilledIn,
-      questions.map((one) => at(one.line, `${one.text}: ${one.ask}`)),
-    ),
+    ...listed("Not in the formula, for it was not understood:", missed),
+    ...listed(toBeFilledIn, asked),
   ];
 }
 
@@ -251,13 +236,9 @@ interface Written {
 
 async function write({ text, open, toFillIn }: Written, asked: Asked, io: Io): Promise<ExitStatus> {
   const file = asked.text("file") ?? "noodle.yaml";
-  const tell = (lines: readonly string[]): void =>
-    io.err(
-      lines
-        .flatMap((line) => wrapText(printable(line), io.width))
-        .map((line) => `${line}\n`)
-        .join(""),
-    );
+  const tell = (lines: readonly string[]): void => {
+    for (const line of lines.flatMap((whole) => wrapText(printable(whole), io.width))) io.err(`${line}\n`);
+  };
   if (file === "-") {
     io.out(text);
     tell(open);

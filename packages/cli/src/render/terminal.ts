@@ -96,17 +96,11 @@ function tableLines(unaligned: Table, width: number): readonly string[] {
   return sideBySide(columns, room).flatMap((part, index) => {
     const grid = fitWidths(part, room);
     const shown = part.map((column, at) => barsWithin(column, grid[at]?.width ?? column.width));
-    const line = (at: number): readonly string[] =>
-      gridLines(
-        shown.map((texts) => texts[at] ?? ""),
-        grid,
-      );
-    const rule = gridLines(
-      grid.map((column) => "─".repeat(column.width)),
-      grid,
-    );
-    const body = table.rows.flatMap(({ role }, at) => [...(role === "total" ? rule : []), ...line(at + 1)]);
-    const lines = [...line(0), ...rule, ...body].map((one) => " ".repeat(indent) + one);
+    const line = (tell: (texts: readonly string[], at: number) => string) => gridLines(shown.map(tell), grid);
+    const row = (number: number) => line((texts) => texts[number] ?? "");
+    const rule = line((_, at) => "─".repeat(grid[at]?.width ?? 0));
+    const body = table.rows.flatMap(({ role }, at) => [...(role === "total" ? rule : []), ...row(at + 1)]);
+    const lines = [...row(0), ...rule, ...body].map((one) => " ".repeat(indent) + one);
     return [...(index === 0 ? [] : [""]), ...lines.map((one) => one.replaceAll("\u2007", " ").trimEnd())];
   });
 }

@@ -22,11 +22,8 @@ export interface Prices {
 export function pricesOf(spec: Pick<Spec, "prices" | "stock">, formula: Formula): Outcome<Prices> {
   const lines = inUse(everyLine(formula));
   const twice = lines.flatMap((line) => {
-    const {
-      name,
-      path,
-      material: { price },
-    } = line;
+    const { name, path, material } = line;
+    const { price } = material;
     const first = sameMaterial(line, lines)[0]?.material.price;
     return price === undefined || first === undefined || first.text === price.text
       ? []
@@ -38,9 +35,8 @@ export function pricesOf(spec: Pick<Spec, "prices" | "stock">, formula: Formula)
   const code = currency.value;
   const places = minorPlaces(code);
   if (places === undefined) {
-    return refuse(
-      problem("cost.unknown-currency", pathOfPrice(spec, lines), { currency: code, nearest: nearestCurrencies(code) }),
-    );
+    const facts = { currency: code, nearest: nearestCurrencies(code) };
+    return refuse(problem("cost.unknown-currency", pathOfPrice(spec, lines), facts));
   }
   const names = everyLine(formula).map(({ name }) => name);
   return answer({ lines, currency: code, places }, [

@@ -81,13 +81,10 @@ export function withRework(
   const places = Math.min(scale.division.decimalPlaces(), 6);
   // A mass is what there is of it: no more than that goes in.
   const rounded = stated.unit === "g" ? floorToDivision : roundToDivision;
-  const mass = found(
-    { id: "rework.load", label: "rework in a load", unit: "g", places },
-    rounded(dec(exact.value), scale.division),
-    `${digitsText(exact.value, 10)} g rounded to ${decimalText(scale.division)} g (${scale.name})`,
-    [exact, ...scales.flatMap(({ figures }) => figures)],
-    definition,
-  );
+  const by = `${digitsText(exact.value, 10)} g rounded to ${decimalText(scale.division)} g (${scale.name})`;
+  const on = [exact, ...scales.flatMap(({ figures }) => figures)];
+  const loadNaming = { id: "rework.load", label: "rework in a load", unit: "g", places };
+  const mass = found(loadNaming, rounded(dec(exact.value), scale.division), by, on, definition);
   const batch = worked(
     { id: "rework.batch", label: "rework in the batch", unit: "g", places },
     "rework * count",

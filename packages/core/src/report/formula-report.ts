@@ -113,14 +113,8 @@ function blendBlocks(formula: Formula, units: UnitSystem): readonly (Block | und
   );
   const { otherProtein: other } = blend;
   const rest = [blend.moisture, other && exact(other).isZero() ? undefined : other, blend.wholegrain, blend.price];
-  return [
-    perFlour,
-    bases,
-    figureBlock(
-      rest.filter((figure) => figure !== undefined),
-      units,
-    ),
-  ];
+  const figures = rest.filter((figure) => figure !== undefined);
+  return [perFlour, bases, figureBlock(figures, units)];
 }
 
 function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {

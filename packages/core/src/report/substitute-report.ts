@@ -28,17 +28,8 @@ export function substituteReport(
 ): Report {
   const { answer, changes, totals, rows } = substitution;
   const [first] = rows;
-  const {
-    blend,
-    comesTo,
-    others,
-    figures,
-    notes: own,
-  } = blendParts(
-    substitution,
-    rows.map(({ water }) => water),
-    units,
-  );
+  const waters = rows.map(({ water }) => water);
+  const { blend, comesTo, others, figures, notes: own } = blendParts(substitution, waters, units);
   const found = answer.kind === "found";
   return report({
     command,

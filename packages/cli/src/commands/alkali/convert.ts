@@ -56,23 +56,13 @@ export const convertCommand = member({
       "the dose of a spec, and the new one written into it",
   },
   read: (ask, noodle) => {
-    const {
-      written,
-      product: from,
-      unit,
-      dose,
-      flour,
-      water,
-      salt,
-    } = noodle === undefined ? saidDose(ask) : doseOf(noodle, ask);
+    const asked = noodle === undefined ? saidDose(ask) : doseOf(noodle, ask);
+    const { written, product: from, unit, dose, flour, water, salt } = asked;
     const [first, second, third] = ask.list("to");
     if (third !== undefined) ask.wrong("<to>", ownProblem("convert.products", {}));
     if (second !== undefined && second === first) ask.wrong("<to>", ownProblem("convert.products", { twice: second }));
-    const wanted = {
-      text: `the alkalinity of ${dose} ${from.name}`,
-      unit,
-      meq: equivalentsIn(from.composition, from.mass),
-    } as const;
+    const meq = equivalentsIn(from.composition, from.mass);
+    const wanted = { text: `the alkalinity of ${dose} ${from.name}`, unit, meq } as const;
     const product = (name: string | undefined): Product =>
       ask.product(name, "<to>", from.name === "" ? undefined : wanted);
     const one = product(first);

@@ -92,14 +92,10 @@ function nearlyShortest(day: Day, atLeast: number): DayOrder | undefined {
   let begun: readonly Begun[] = [begin(day)];
   const steps = day.loads * day.parts.length;
   for (let step = 1; step <= steps; step += 1) {
-    const next = begun.flatMap((one) => continued(day, one));
-    next.sort((a, b) => a.next.atLeast - b.next.atLeast || a.start - b.start);
-    begun = kept(
-      day,
-      step,
-      next.map((one) => one.next),
-      MOST_LOOKED_AT / steps / day.parts.length,
-    );
+    const ways = begun.flatMap((one) => continued(day, one));
+    ways.sort((a, b) => a.next.atLeast - b.next.atLeast || a.start - b.start);
+    const next = ways.map((one) => one.next);
+    begun = kept(day, step, next, MOST_LOOKED_AT / steps / day.parts.length);
   }
   const [best] = begun;
   return best && orderOf(best, atLeast);
@@ -226,11 +222,8 @@ function withStage(day: Day, spacing: Spacing, stage: number, load: number, unit
   else if (load >= its.units) after.push([moment(day, stage, load - its.units), its.stage.minutes]);
   const placed = withMoment(spacing, here, after, before);
   if (placed === undefined || !isShared) return placed;
-  const rest = onlyMoments(
-    placed,
-    placed.moments.filter((other) => other !== unit).map((other) => [other, other]),
-  );
-  return withMoment(rest, unit, [[here, its.stage.minutes]]);
+  const others = placed.moments.filter((other) => other !== unit).map((other) => [other, other] as const);
+  return withMoment(onlyMoments(placed, others), unit, [[here, its.stage.minutes]]);
 }
 
 /** The units of each shared machine, the first that is free first: so named they can be exchanged. */

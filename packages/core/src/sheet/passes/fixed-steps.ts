@@ -11,25 +11,20 @@ export function fixedSteps(gaps: Exclude<Gaps, { kind: "free" }>, reduction: Red
   const stops = gaps.settings
     .map(({ name, gap }) => ({ name, gap: dec(gap), thickness: dec(gap).times(exact(reduction.springBack)) }))
     .sort((a, b) => b.thickness.comparedTo(a.thickness));
-  const last = nearest(
-    stops.filter((stop) => stop.thickness.lt(first)),
-    final,
-  );
+  const thinner = stops.filter((stop) => stop.thickness.lt(first));
+  const last = nearest(thinner, final);
   if (last === undefined || last.thickness.minus(final).abs().gt(exact(reduction.finalTolerance))) {
     return refuse(noSuchSetting(stops, final));
   }
-  const useful = stops.filter((stop) => stop.thickness.lt(first) && stop.thickness.gte(last.thickness));
+  const useful = thinner.filter((stop) => stop.thickness.gte(last.thickness));
   const end = useful.findIndex((stop) => stop.thickness.eq(last.thickness)) + 1;
   const way = bestWay(first, useful.slice(0, end), limit);
   const on = [reduction.first, reduction.final, reduction.largestReduction, reduction.springBack];
-  if (way !== undefined)
-    return answer(
-      way.map((stop, index) => {
-        const pass = reduction.passesBefore + index + 1;
-        return stepAt(pass, stop.gap, reduction.springBack, { setting: stop.name, on });
-      }),
-    );
-  return refuse(...tooBigSteps(first, useful, limit).map((step) => stepProblem(step, limit)));
+  if (way === undefined) return refuse(...tooBigSteps(first, useful, limit).map((step) => stepProblem(step, limit)));
+  const { passesBefore, springBack } = reduction;
+  return answer(
+    way.map(({ gap, name }, index) => stepAt(passesBefore + index + 1, gap, springBack, { setting: name, on })),
+  );
 }
 
 function nearest(stops: readonly Stop[], final: Decimal): Stop | undefined {
