@@ -9,8 +9,8 @@ import { note } from "../figure/problem.ts";
 import { citation } from "../figure/source.ts";
 import { told } from "../figure/told.ts";
 import { dec } from "../number/decimal.ts";
-import { listing, numberColumn, row, section, table, wordColumn } from "./build.ts";
-import type { Section, Table } from "./schema.ts";
+import { listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import type { Report, Section, Table } from "./schema.ts";
 import { capital, figureCell, measureCell, words } from "./show.ts";
 
 /** Said wherever a pH is shown. */
@@ -95,11 +95,27 @@ export function doubtLines(metric: readonly Figure[], units: UnitSystem): readon
   });
 }
 
-/** Said wherever `rulesSections` stand. */
-export const additiveLimitsNote = note("alkali.additive-limits", [], {});
+/**
+ * A report on products: what the rule books say of them stands last, and their cautions with it.
+ *
+ * @param ruled - those that the rules are told of
+ * @param warned - those that are cautioned of
+ */
+export function alkaliReport(
+  { sections, notes = [], cautions = [], ...parts }: Parameters<typeof report>[0],
+  ruled: readonly Composition[],
+  warned = ruled,
+): Report {
+  return report({
+    ...parts,
+    sections: [...sections, ...rulesSections(ruled)],
+    notes: [...notes, note("alkali.additive-limits", [], {})],
+    cautions: [...cautions, ...alkaliCautions(warned)],
+  });
+}
 
 /** Additive names and numbers of the salts, the limits that name them, and their hazard class. */
-export function rulesSections(compositions: readonly Composition[]): readonly Section[] {
+function rulesSections(compositions: readonly Composition[]): readonly Section[] {
   return [
     section("additives", "As food additives", additivesTable(compositions)),
     section("limits", "Limits on foods that name them", limitsTable(compositions.map(foodLimits)), [

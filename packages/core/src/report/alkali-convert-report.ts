@@ -6,15 +6,8 @@ import type { Published } from "../figure/graph.ts";
 import { inSystem, measureText, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import { dec, decimalText } from "../number/decimal.ts";
-import {
-  additiveLimitsNote,
-  alkaliCautions,
-  carriedFigures,
-  phOfSolution,
-  rulesSections,
-  sideBySide,
-} from "./alkali-blocks.ts";
-import { numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { alkaliReport, carriedFigures, phOfSolution, sideBySide } from "./alkali-blocks.ts";
+import { numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Table } from "./schema.ts";
 import { alkalinityEnds, figureCell, measureCell } from "./show.ts";
 
@@ -33,7 +26,7 @@ export function convertReport(
   const compositions = [from, ...to].map(({ composition }) => composition);
   const used = to.filter((_, index) => amounts[index]?.value !== "0").map(({ composition }) => composition);
   const withPh = before.ph !== undefined || after.ph !== undefined;
-  return report({
+  const told = {
     command: "alkali convert",
     title: `${to.map(({ name }) => name).join(" and ")} in place of ${from.name}`,
     main: "weigh",
@@ -46,14 +39,13 @@ export function convertReport(
         alkalinityEnds,
         ...(withPh ? [phOfSolution, scaleLine(before.ph ?? after.ph)] : [noPh]),
       ]),
-      ...rulesSections(used),
     ],
     figures: [dose, ...amounts, ...(shares ?? []), ...[before, after].flatMap(carriedFigures), waterOff, ratioOff],
     from: [swapped],
     units,
-    notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
-    cautions: alkaliCautions(compositions),
-  });
+    notes: notes.filter(({ code }) => code !== "ph.of-the-solution"),
+  };
+  return alkaliReport(told, used, compositions);
 }
 
 const noPh = "The pH needs the water of the dough: state it to have the pH of the mixing water estimated.";

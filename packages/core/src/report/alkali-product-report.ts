@@ -6,15 +6,7 @@ import type { Figure } from "../figure/figure.ts";
 import type { Published } from "../figure/graph.ts";
 import { measureText, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
-import {
-  additiveLimitsNote,
-  alkaliCautions,
-  allLimits,
-  carriedFigures,
-  partsTable,
-  rulesSections,
-  sideBySide,
-} from "./alkali-blocks.ts";
+import { alkaliCautions, alkaliReport, allLimits, carriedFigures, partsTable, sideBySide } from "./alkali-blocks.ts";
 import { figureBlock, report, section } from "./build.ts";
 import type { Report } from "./schema.ts";
 import { alkalinityEnds } from "./show.ts";
@@ -35,7 +27,7 @@ export function bakeReport(
   const { conversion, composition, parts, alkalinities } = baked;
   const weigh = dose?.swapped.amounts ?? [];
   const doses = dose === undefined ? [] : [dose.wanted, ...weigh, dose.swapped.waterOff];
-  return report({
+  const told = {
     command: "alkali bake",
     title: "Bicarbonate from the oven",
     main: "composition",
@@ -50,7 +42,6 @@ export function bakeReport(
       section("conversion", "How far it went", { kind: "figures", figures: [conversion, baked.idealYield] }),
       section("composition", "What it is made of now", partsTable(parts, "% of the product")),
       section("alkalinity", "Its alkalinity", { kind: "figures", figures: alkalinities }, dose ? undefined : ends),
-      ...rulesSections([composition]),
     ],
     figures: [
       ...doses,
@@ -62,9 +53,10 @@ export function bakeReport(
     ],
     from: [baked, ...(dose ? [dose] : [])],
     units,
-    notes: [...notes, additiveLimitsNote],
-    cautions: [...ovenCautions, ...alkaliCautions([composition])],
-  });
+    notes,
+    cautions: ovenCautions,
+  };
+  return alkaliReport(told, [composition]);
 }
 
 /**
@@ -115,7 +107,7 @@ export function assayReport(
   const { composition, parts, alkalinities } = assay;
   const found =
     "assay" in assay ? [assay.alkalinity, assay.assay] : [assay.hydroxide, assay.carbonate, assay.bicarbonate];
-  return report({
+  const told = {
     command: "alkali assay",
     title: "What the alkalinity says is in it",
     main: "composition",
@@ -123,12 +115,11 @@ export function assayReport(
       section("alkalinity", "As stated or titrated", { kind: "figures", figures: found }),
       section("composition", "What it is made of", partsTable(parts, "% of the product")),
       section("stated-as", "The same alkalinity in other words", { kind: "figures", figures: alkalinities }, ends),
-      ...rulesSections([composition]),
     ],
     figures: [...found, ...parts, ...alkalinities],
     from: [assay],
     units,
-    notes: [...notes, additiveLimitsNote],
-    cautions: alkaliCautions([composition]),
-  });
+    notes,
+  };
+  return alkaliReport(told, [composition]);
 }

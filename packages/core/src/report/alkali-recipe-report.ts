@@ -7,16 +7,8 @@ import type { Published } from "../figure/graph.ts";
 import { measureText, type UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import { dec } from "../number/decimal.ts";
-import {
-  additiveLimitsNote,
-  alkaliCautions,
-  doubt,
-  doubtLines,
-  phOfSolution,
-  rulesSections,
-  strengthFigures,
-} from "./alkali-blocks.ts";
-import { figureBlock, listing, numberColumn, report, row, section, table, wordColumn } from "./build.ts";
+import { alkaliReport, doubt, doubtLines, phOfSolution, strengthFigures } from "./alkali-blocks.ts";
+import { figureBlock, listing, numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Report, Section, Table } from "./schema.ts";
 import { alkalinityEnds, measureCell, weightCell } from "./show.ts";
 
@@ -43,7 +35,7 @@ export function recipeReport(recipe: Published<Recipe>, telling: RecipeTelling, 
   const reading = byHydrometer === undefined ? [] : [byHydrometer];
   const amount = [recipe.mass, ...(recipe.volume === undefined ? [] : [recipe.volume])];
   const strengths = strengthFigures(strength);
-  return report({
+  const told = {
     command: telling.command,
     title: telling.title,
     main: "weigh",
@@ -61,7 +53,6 @@ export function recipeReport(recipe: Published<Recipe>, telling: RecipeTelling, 
       ]),
       section("clarity", "Does it dissolve, and stay clear", clarityTable(made, kept, units)),
       phSection(strength.ph, units),
-      ...rulesSections([recipe.composition]),
     ],
     figures: [
       ...(telling.figures ?? []),
@@ -79,9 +70,10 @@ export function recipeReport(recipe: Published<Recipe>, telling: RecipeTelling, 
     ],
     from: [recipe],
     units,
-    notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
-    cautions: alkaliCautions([...products.map(({ composition }) => composition), recipe.composition]),
-  });
+    notes: notes.filter(({ code }) => code !== "ph.of-the-solution"),
+  };
+  const { composition } = recipe;
+  return alkaliReport(told, [composition], [...products.map((product) => product.composition), composition]);
 }
 
 function weighTable({ amounts, water, total, division }: RoundedRecipe, { divisionUnit }: RecipeTelling): Table {

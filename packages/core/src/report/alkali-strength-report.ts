@@ -5,16 +5,9 @@ import type { Published } from "../figure/graph.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
 import type { Note } from "../figure/problem.ts";
 import { fixedText } from "../number/decimal.ts";
-import {
-  additiveLimitsNote,
-  alkaliCautions,
-  doubtLines,
-  partsTable,
-  rulesSections,
-  strengthFigures,
-} from "./alkali-blocks.ts";
+import { alkaliReport, doubtLines, partsTable, strengthFigures } from "./alkali-blocks.ts";
 import { phSection } from "./alkali-recipe-report.ts";
-import { figureBlock, report, section } from "./build.ts";
+import { figureBlock, section } from "./build.ts";
 import type { Report } from "./schema.ts";
 import { alkalinityEnds } from "./show.ts";
 
@@ -37,7 +30,7 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[],
   const measures = strengthFigures(strength);
   const { parts, ph } = strength;
   const read = reading === undefined ? [] : [reading];
-  return report({
+  const told = {
     command: "alkali strength",
     title: `Strength of ${name}`,
     main: "composition",
@@ -47,9 +40,7 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[],
         "From the reading",
         figureBlock(read, units),
         read.flatMap(({ range, unit }) =>
-          range === undefined
-            ? []
-            : [`From ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} ${unit}: ${range.why}.`],
+          range ? [`From ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} ${unit}: ${range.why}.`] : [],
         ),
       ),
       section("strength", "In every measure", figureBlock(measures, units), [
@@ -58,12 +49,11 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[],
       ]),
       section("composition", "What it is made of", partsTable(parts, "% by mass")),
       phSection(ph, units),
-      ...rulesSections([composition]),
     ],
     figures: [...read, ...measures, ...parts, ...(ph ? [ph] : [])],
     from: [strength],
     units,
-    notes: [...notes.filter(({ code }) => code !== "ph.of-the-solution"), additiveLimitsNote],
-    cautions: alkaliCautions([composition]),
-  });
+    notes: notes.filter(({ code }) => code !== "ph.of-the-solution"),
+  };
+  return alkaliReport(told, [composition]);
 }

@@ -1,5 +1,5 @@
 import { type Figure, given, type Naming } from "../figure/figure.ts";
-import { type Path, type Problem, problem } from "../figure/problem.ts";
+import { type Outcome, type Path, type Problem, problem, refuse } from "../figure/problem.ts";
 import { fromSpec, type Source } from "../figure/source.ts";
 import { type DecimalText, dec, decOf } from "../number/decimal.ts";
 
@@ -13,6 +13,17 @@ export interface Limits {
   readonly below?: string;
   readonly most?: string;
   readonly whole?: true;
+}
+
+/**
+ * Puts problems at the places of the spec that the names of a request stand for: of its first two names, or of the first.
+ *
+ * @param otherwise - where the others go
+ */
+export function placing(places: Readonly<Record<string, Path>>, otherwise: Path) {
+  const placeOf = (path: Path): Path => places[path.slice(0, 2).join(".")] ?? places[String(path[0])] ?? otherwise;
+  return (problems: readonly Problem[]): Outcome<never> =>
+    refuse(...problems.map((one) => ({ ...one, path: placeOf(one.path) })));
 }
 
 /** Finds the numbers that do not keep to their limits. */

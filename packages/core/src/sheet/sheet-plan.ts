@@ -2,24 +2,14 @@ import type { Batch } from "../batch/batch.ts";
 import { exact, type Figure, renamed, standing, worked } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { measure } from "../figure/in-system.ts";
-import {
-  answer,
-  type Note,
-  note,
-  type Outcome,
-  type Path,
-  type Problem,
-  problem,
-  problemsOf,
-  refuse,
-} from "../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, problemsOf, refuse } from "../figure/problem.ts";
 import { commonPractice, definition, massBalance } from "../figure/source.ts";
 import type { Formula } from "../formula/formula.ts";
 import type { OwnMachines } from "../materials/machine-schema.ts";
 import { type DecimalText, dec, fixedText } from "../number/decimal.ts";
 import type { Spec } from "../spec/spec.ts";
 import { cookedMass } from "./day/cook.ts";
-import { askedOr, celsius, type Given, type Usual } from "./inputs.ts";
+import { askedOr, celsius, type Given, placing, type Usual } from "./inputs.ts";
 import { fitProblems, sizeWritten } from "./passes/fits.ts";
 import type { CutterSize, Machine } from "./passes/machine.ts";
 import { machineNamed } from "./passes/machine-of.ts";
@@ -161,7 +151,7 @@ function sheetWidth(sheet: SheetFields, { rolls }: Machine): DecimalText {
 }
 
 /** Where in the spec the names of the requests stand. */
-const places: Readonly<Record<string, Path>> = {
+const places = {
   finalThickness: ["sheet", "thickness"],
   firstThickness: ["sheet", "start"],
   gaps: ["sheet", "machine"],
@@ -178,9 +168,7 @@ const places: Readonly<Record<string, Path>> = {
   losses: ["losses", "mixing"],
 };
 
-function placed(problems: readonly Problem[]): Outcome<never> {
-  return refuse(...problems.map((problem) => ({ ...problem, path: places[String(problem.path[0])] ?? ["sheet"] })));
-}
+const placed = placing(places, ["sheet"]);
 
 function densityOf(spec: Spec, sheet: SheetFields, formula: Formula): Outcome<Figure> {
   const { composition, notes } = compositionOf(formula.lines);

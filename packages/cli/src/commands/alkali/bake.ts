@@ -1,11 +1,4 @@
-import {
-  bakeDose,
-  bakedSalt,
-  bakeReport,
-  idealBakeReport,
-  idealYield,
-  type Weighed,
-} from "@noodlewright/core/chemistry";
+import { bakeDose, bakedSalt, bakeReport, idealBakeReport, idealYield } from "@noodlewright/core/chemistry";
 import { answer } from "@noodlewright/core/figure";
 import { ownProblem } from "../../input/problem.ts";
 import type { Asking } from "./asking.ts";
@@ -65,7 +58,7 @@ export const bakeCommand = member({
 });
 
 /** The dose to meet, where one is asked for: a mass alone does not say of which salt. */
-function wantedOf(ask: Asking): Weighed | undefined {
+function wantedOf(ask: Asking) {
   if (ask.text("for") === undefined && ask.text("dose") === undefined) return undefined;
   if (ask.text("for") === undefined) {
     ask.wrong(

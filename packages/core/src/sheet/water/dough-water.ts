@@ -7,17 +7,7 @@ import { type DissolvingSalt, isDissolving, speciesNames } from "../../chemistry
 import { exact, type Figure, found, given, summed, worked } from "../../figure/figure.ts";
 import { type Graph, type Published, published } from "../../figure/graph.ts";
 import { measure } from "../../figure/in-system.ts";
-import {
-  answer,
-  type Note,
-  note,
-  type Outcome,
-  type Path,
-  type Problem,
-  problem,
-  problemsOf,
-  refuse,
-} from "../../figure/problem.ts";
+import { answer, type Note, note, type Outcome, problem, problemsOf, refuse } from "../../figure/problem.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import type { FormulaLine } from "../../formula/line.ts";
 import { described, massField } from "../../materials/fields.ts";
@@ -26,7 +16,7 @@ import { type DecimalText, dec, decimalText, roundToDivision } from "../../numbe
 import { temperatureSchema } from "../../spec/day-schema.ts";
 import { readBy } from "../../spec/read-spec.ts";
 import type { Spec } from "../../spec/spec.ts";
-import { asked, celsius, type Given } from "../inputs.ts";
+import { asked, celsius, type Given, placing } from "../inputs.ts";
 import { compositionOf } from "./dough-food.ts";
 import { specificHeat } from "./food.ts";
 import { doughMass, flourSpecificHeat, type Ingredient, type Mix, massOf } from "./heat-balance.ts";
@@ -137,7 +127,7 @@ function ownTemperatures(
   const there = lines.filter(({ line }) => line.role !== "water");
   const names = [...there.map(({ line }) => line.name), ...(rework ? [reworkName] : [])];
   const own = new Map<WeighedLine, DecimalText>();
-  const problems = Object.entries(ingredients).flatMap(([name, { value }]): readonly Problem[] => {
+  const problems = Object.entries(ingredients).flatMap(([name, { value }]) => {
     const named = there.filter(({ line }) => sameName(line.name, name));
     for (const one of named) own.set(one, value);
     if (names.some((one) => sameName(one, name))) return [];
@@ -280,7 +270,7 @@ function neededOf({ dough, flour }: Temperatures): Outcome<{ readonly dough: Fig
   return answer({ dough: asked(wanted, dough.value), flour: bodyTemperature("flour", "flour", flour.value) });
 }
 
-function missing(key: "dough" | "flour" | "room", of: "wanted" | "flour" | "rework" | "others"): Problem {
+function missing(key: "dough" | "flour" | "room", of: "wanted" | "flour" | "rework" | "others") {
   return problem("temperature.missing", ["temperature", key], { key, of });
 }
 
@@ -405,20 +395,17 @@ function heatOf(
 }
 
 /** Where in the spec the names of the request stand. */
-const places: Readonly<Record<string, Path>> = {
+const places = {
   wanted: ["temperature", "dough"],
   flour: ["temperature", "flour"],
   others: ["temperature", "room"],
   tap: ["temperature", "tap"],
   iceTemperature: ["temperature", "ice"],
   heat: ["temperature", "mixingHeat"],
+  "heat.mixerWork": ["temperature", "mixerPower"],
   power: ["temperature", "mixerPower"],
   minutes: ["temperature", "mixingTime"],
   friction: ["temperature", "friction"],
 };
 
-function placed(problems: readonly Problem[]): Outcome<never> {
-  const placeOf = ([first, second]: Path): Path =>
-    second === "mixerWork" ? ["temperature", "mixerPower"] : (places[String(first)] ?? ["temperature"]);
-  return refuse(...problems.map((problem) => ({ ...problem, path: placeOf(problem.path) })));
-}
+const placed = placing(places, ["temperature"]);
