@@ -67,12 +67,6 @@ interface MadeCard extends CardEntry, OutFile {
   readonly whole: boolean;
 }
 
-interface Made {
-  readonly cards: readonly MadeCard[];
-  readonly passedOver: readonly string[];
-  readonly problems: readonly PlacedProblem[];
-}
-
 interface Wishes {
   readonly asked: Asked;
   readonly date: string;
@@ -80,7 +74,7 @@ interface Wishes {
   readonly io: Io;
 }
 
-async function makeAll(folder: string, names: readonly string[], { asked, date, out, io }: Wishes): Promise<Made> {
+async function makeAll(folder: string, names: readonly string[], { asked, date, out, io }: Wishes) {
   const problems: PlacedProblem[] = [];
   const passedOver: string[] = [];
   const cards: MadeCard[] = [];

@@ -158,18 +158,8 @@ interface InBowl {
   readonly isShort: boolean;
 }
 
-interface ReadWish {
-  /** By the identity of a line, g. */
-  readonly masses: ReadonlyMap<string, string>;
-  readonly short: ReadonlySet<string>;
-}
-
-function readWish(
-  { mixer }: Spec,
-  formula: Formula,
-  { lines, rework }: Batch,
-  { weighed, noMore = [] }: MendWish,
-): Outcome<ReadWish> {
+/** What is in the bowl, g, by the identity of its line, and what there is no more of. */
+function readWish({ mixer }: Spec, formula: Formula, { lines, rework }: Batch, { weighed, noMore = [] }: MendWish) {
   if (weighed.length === 0) return refuse(problem("mend.nothing", ["weighed"], {}));
   const problems: Problem[] = [];
   const weighable = lines.map(({ line }) => line);

@@ -10,7 +10,7 @@ import { note } from "../figure/problem.ts";
 import { toldIn } from "../figure/told.ts";
 import { type Decimal, dec, decimalText, fixedText, shortText } from "../number/decimal.ts";
 import { flowText } from "../spec/yaml-text.ts";
-import { listing, numberColumn, type Part, row, section, table, wordColumn } from "./build.ts";
+import { listing, numberColumn, row, section, table, wordColumn } from "./build.ts";
 import type { Cell, Section, Table } from "./schema.ts";
 import { capital, cellOr, figureCell, rangeLines, words } from "./show.ts";
 
@@ -213,14 +213,8 @@ export function blendParts(
   };
 }
 
-/** Further blends beside the first. */
-interface Alternatives {
-  readonly block: readonly Part[];
-  readonly figures: readonly Figure[];
-}
-
 /** Sets the blends that were found side by side. */
-function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[], units: UnitSystem): Alternatives {
+function alternativesOf(blends: readonly FoundBlend[], water: readonly BlendWater[], units: UnitSystem) {
   const [first] = blends;
   if (first === undefined || blends.length < 2) return { block: [], figures: [] };
   const all = blends.map((blend, index) => [

@@ -5,13 +5,8 @@ import { without } from "../state.ts";
 import { words } from "../words.ts";
 import { Alert, Button, Problems } from "./parts.tsx";
 
-interface MendProps {
-  readonly items: readonly Item[];
-  readonly bowl: Bowl;
-}
-
 /** What to do about a load that has too much of something in it, or that was mended. */
-export function Mend({ items, bowl }: MendProps) {
+export function Mend({ items, bowl }: { readonly items: readonly Item[]; readonly bowl: Bowl }) {
   const { state, listed: all, load, change } = useBench();
   const { weigh } = words;
   const listed = listOfLoad(all, state, load);

@@ -125,23 +125,18 @@ export function canKeepUp(day: Day, placed: readonly number[], spacing: Spacing)
   });
 }
 
-interface DueWork {
-  readonly minutes: number;
-  /** The latest end, counted from a moment. */
-  readonly end: number;
-}
-
 function dueWork(
   { parts, stages }: Day,
   { turn, part }: { readonly turn: number; readonly part: number },
   placed: readonly number[],
   spacing: Spacing,
   from: number,
-): readonly DueWork[] {
+) {
   const [stage, before] = [stages[turn], stages[turn - 1]];
   if (part === 0 || parts[part] === undefined || stage === undefined || before === undefined) return [];
   const { minutes } = stage.stage;
   return range(placed[part] ?? 0, placed[part - 1] ?? 0).map((load) => {
+    // The latest end, counted from that moment.
     const begun = -leastAfter(spacing, load * stages.length + turn - 1, from);
     return { minutes, end: begun + before.stage.minutes + before.greatest + minutes };
   });

@@ -147,12 +147,7 @@ function widthAsked({ width }: SheetRequest): Figure {
 }
 
 /** What of a load gets into its sheets, and the sheets. */
-interface Sheeted extends Pick<Account, "dough" | "losses"> {
-  readonly sheets: Figure;
-  readonly ofLoad: Sheets;
-}
-
-function sheeted(request: SheetRequest, width: Figure): Sheeted {
+function sheeted(request: SheetRequest, width: Figure) {
   const dough = loadMass("account.dough", "dough of a load", "load.dough", request.dough);
   const losses = lossFigure(dough, request.losses);
   const sheets = worked(

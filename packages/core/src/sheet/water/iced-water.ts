@@ -1,3 +1,4 @@
+import type { WeighedLine } from "../../batch/weighing.ts";
 import { exact, type Figure, found, worked } from "../../figure/figure.ts";
 import { definition, massBalance } from "../../figure/source.ts";
 import { dec, digitsText, roundToDivision } from "../../number/decimal.ts";
@@ -10,18 +11,14 @@ export interface WeighedIce {
   readonly tapWater: Figure;
 }
 
-/** A scale: its division in g. */
-interface Division {
-  readonly division: string;
-  readonly scale: string;
-}
+type Scale = Pick<WeighedLine, "division" | "scale">;
 
 /**
  * Rounds the ice to a scale; the rest of the water as listed comes from the tap, so that the two keep the total.
  *
  * @param listed - all the water, in whole divisions of that scale
  */
-export function weighedIce(asked: Figure, listed: Figure, { division, scale }: Division): WeighedIce {
+export function weighedIce(asked: Figure, listed: Figure, { division, scale }: Scale): WeighedIce {
   const { places } = listed;
   const ice = found(
     { id: "water.ice-weighed", label: "ice", unit: "g", places },

@@ -14,7 +14,7 @@ import {
 import { said } from "../../figure/said.ts";
 import { celsius, described, massField, refuseValue, shareField } from "../../materials/fields.ts";
 import { densityField, lengthField, MOST_DENSITY } from "../../materials/machine-schema.ts";
-import { type DecimalText, dec, fixedText } from "../../number/decimal.ts";
+import { dec, fixedText } from "../../number/decimal.ts";
 import { parseQuantity } from "../../number/quantity.ts";
 import { readBy } from "../../spec/read-spec.ts";
 import { gainFromWater, gainFromWeights } from "../day/cook-gain.ts";
@@ -94,12 +94,6 @@ function implausible(figure: Figure, path: Path, least: string, most: string): r
   return [problem("measured.implausible", path, { label: figure.label, figure: shown, unit, least, most })];
 }
 
-interface Weighing {
-  readonly before: DecimalText;
-  readonly added?: DecimalText;
-  readonly after: DecimalText;
-}
-
 const weighingForm = /^([^+]+?)(?:\s*\+\s*(.+?))?\s+to\s+(.+)$/u;
 
 function weighingField(stage: string) {
@@ -108,7 +102,7 @@ function weighingField(stage: string) {
     z.optional(
       z.pipe(
         z.string(),
-        z.transform((input, context): Weighing => {
+        z.transform((input, context) => {
           const [, before = "", added, after = ""] = weighingForm.exec(input.trim()) ?? [];
           const readings = [before, after, ...(added === undefined ? [] : [added])].map((text) =>
             parseQuantity(text, ["mass"]),
