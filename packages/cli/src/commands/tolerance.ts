@@ -1,21 +1,13 @@
 import { askTolerance } from "@noodlewright/core";
 import { specCommand } from "../shared/ask-noodle.ts";
-import { dataOf, overridesOf, placeAtFlag, plainNumber, type ValueFlags } from "../shared/flag-values.ts";
+import { dataOf, flagsAt, overridesOf, placeAtFlag, plainNumber, type ValueFlags } from "../shared/flag-values.ts";
 import { batchFlags, batchOverrides } from "../shared/flags.ts";
 
+const trial = flagsAt();
+
 const trials: ValueFlags = {
-  seed: {
-    describe: "Where the random trials begin; 1 unless stated",
-    placeholder: "7",
-    path: ["seed"],
-    read: plainNumber,
-  },
-  runs: {
-    describe: "Number of random trials; 2000 unless stated",
-    placeholder: "5000",
-    path: ["draws"],
-    read: plainNumber,
-  },
+  seed: trial("seed", "Where the random trials begin; 1 unless stated", "7", plainNumber),
+  runs: trial("draws", "Number of random trials; 2000 unless stated", "5000", plainNumber),
 };
 
 /** `noodlewright tolerance`: what errors do to a load, and which of them matters. */

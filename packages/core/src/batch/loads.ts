@@ -98,11 +98,7 @@ function equalLoads(
           massBalance,
         );
   const load = most?.least === undefined ? equal : standing(equal, { least: most.least });
-  const flour = worked(
-    { id: "load.flour", label: "flour of one load", unit: "g", places: 1 },
-    "100 * load / parts",
-    { load, parts },
-    massBalance,
-  );
+  const flourNaming = { id: "load.flour", label: "flour of one load", unit: "g", places: 1 };
+  const flour = worked(flourNaming, "100 * load / parts", { load, parts }, massBalance);
   return { count, dough: load, flour };
 }

@@ -40,18 +40,10 @@ export function runStages(dough: Figure, losses: Losses): readonly Stage[] {
   let before = dough;
   for (const name of stageNames) {
     const loss = losses[name];
-    const lost = worked(
-      { id: `batch.lost-${name}`, label: `lost at ${name}`, unit: "g", places: 1 },
-      "before * loss / 100",
-      { before, loss },
-      massBalance,
-    );
-    const left = worked(
-      { id: `batch.after-${name}`, label: after[name], unit: "g", places: 1 },
-      "before - lost",
-      { before, lost },
-      massBalance,
-    );
+    const lostNaming = { id: `batch.lost-${name}`, label: `lost at ${name}`, unit: "g", places: 1 };
+    const lost = worked(lostNaming, "before * loss / 100", { before, loss }, massBalance);
+    const leftNaming = { id: `batch.after-${name}`, label: after[name], unit: "g", places: 1 };
+    const left = worked(leftNaming, "before - lost", { before, lost }, massBalance);
     stages.push({ name, loss, lost, after: left });
     before = left;
   }

@@ -117,12 +117,8 @@ export function mendLoad(
   const naming = { id: "mend.dough", label: "dough of the load when it is mended", unit: "g", places };
   const dough = summed(naming, { mass: weights }, massBalance);
   const { strands, bowls } = yieldOf(batch, dough);
-  const becomes = worked(
-    { id: "mend.grown", label: "the load becomes, times what was planned", unit: "", places: 3 },
-    "dough / planned",
-    { dough, planned: batch.loadTotal },
-    massBalance,
-  );
+  const becomesNaming = { id: "mend.grown", label: "the load becomes, times what was planned", unit: "", places: 3 };
+  const becomes = worked(becomesNaming, "dough / planned", { dough, planned: batch.loadTotal }, massBalance);
   const result: Mended = {
     lines,
     ...(rework && { rework }),

@@ -51,12 +51,8 @@ export function withRework(
     stated.unit === "g" ? { rework: stated, count } : { rework: stated, dough },
     massBalance,
   );
-  const share = worked(
-    { id: "rework.share", label: "rework", unit: "% of dough", places: 1 },
-    "100 * rework / dough",
-    { rework: exact, dough },
-    massBalance,
-  );
+  const shareNaming = { id: "rework.share", label: "rework", unit: "% of dough", places: 1 };
+  const share = worked(shareNaming, "100 * rework / dough", { rework: exact, dough }, massBalance);
   const { amount, most } = spec.rework;
   if (dec(share.value).gte(100)) {
     return refuse(problem("rework.no-new-dough", ["rework", "amount"], { amount: amount.text }));
@@ -65,18 +61,10 @@ export function withRework(
     const facts = { share: decimalText(dec(share.value).toSignificantDigits(4)), most: most.text };
     return refuse(problem("rework.beyond-own-limit", ["rework", "amount"], facts));
   }
-  const fresh = worked(
-    { id: "load.fresh", label: "new dough of one load", ...grams },
-    "dough - rework",
-    { dough, rework: exact },
-    massBalance,
-  );
-  const flour = worked(
-    { id: "load.flour", label: "flour of one load", ...grams },
-    "100 * fresh / parts",
-    { fresh, parts },
-    massBalance,
-  );
+  const freshNaming = { id: "load.fresh", label: "new dough of one load", ...grams };
+  const fresh = worked(freshNaming, "dough - rework", { dough, rework: exact }, massBalance);
+  const flourNaming = { id: "load.flour", label: "flour of one load", ...grams };
+  const flour = worked(flourNaming, "100 * fresh / parts", { fresh, parts }, massBalance);
   const { scale } = chooseScale(dec(exact.value), scales);
   const places = Math.min(scale.division.decimalPlaces(), 6);
   // A mass is what there is of it: no more than that goes in.
@@ -85,12 +73,8 @@ export function withRework(
   const on = [exact, ...scales.flatMap(({ figures }) => figures)];
   const loadNaming = { id: "rework.load", label: "rework in a load", unit: "g", places };
   const mass = found(loadNaming, rounded(dec(exact.value), scale.division), by, on, definition);
-  const batch = worked(
-    { id: "rework.batch", label: "rework in the batch", unit: "g", places },
-    "rework * count",
-    { rework: mass, count },
-    massBalance,
-  );
+  const batchNaming = { id: "rework.batch", label: "rework in the batch", unit: "g", places };
+  const batch = worked(batchNaming, "rework * count", { rework: mass, count }, massBalance);
   const onScale = { division: decimalText(scale.division), unit: scale.unit, scale: scale.name };
   return answer({
     loads: { ...loads, flour },

@@ -83,12 +83,8 @@ type Named = (what: string, label: string) => Naming;
 
 function inPacks(price: Price, text: string, missing: Figure, naming: Named, name: string) {
   const pack = given(naming("pack", `pack of ${name}`), price.pack, `stated, ${text}`, fromSpec);
-  const count = worked(
-    { ...naming("packs", `packs of ${name}`), unit: "", places: 0 },
-    "ceil(missing / pack)",
-    { missing, pack },
-    definition,
-  );
+  const countNaming = { ...naming("packs", `packs of ${name}`), unit: "", places: 0 };
+  const count = worked(countNaming, "ceil(missing / pack)", { missing, pack }, definition);
   const buy = worked(naming("buy", `${name} to buy`), "packs * pack", { packs: count, pack }, massBalance);
   return { count, buy };
 }

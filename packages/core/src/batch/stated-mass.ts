@@ -22,13 +22,8 @@ export function mixerLimit(
 /** What of a limit is used: all of it, or what the scale can weigh without going beyond it. */
 export function lessUnused(limit: Figure, left: Decimal | undefined): Figure {
   if (left === undefined) return limit;
-  const unused = found(
-    { id: `${limit.id}-unused`, label: "what the scale leaves unused of it", unit: "g", places: 1 },
-    left,
-    "the weights, rounded to the scale, stay within it",
-    [limit],
-    definition,
-  );
+  const unusedNaming = { id: `${limit.id}-unused`, label: "what the scale leaves unused of it", unit: "g", places: 1 };
+  const unused = found(unusedNaming, left, "the weights, rounded to the scale, stay within it", [limit], definition);
   const label = `${limit.label}, as far as the scale weighs within it`;
   const naming = { id: `${limit.id}-used`, label, unit: "g", places: 1 };
   return worked(naming, "limit - left", { limit, left: unused }, definition);

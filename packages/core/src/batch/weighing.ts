@@ -218,12 +218,8 @@ function weighedLine(
     on,
     definition,
   );
-  const batch = worked(
-    { id: `${line.id}.batch`, label: `${line.name} in the batch`, unit: "g", places },
-    "load * count",
-    { load, count },
-    massBalance,
-  );
+  const batchNaming = { id: `${line.id}.batch`, label: `${line.name} in the batch`, unit: "g", places };
+  const batch = worked(batchNaming, "load * count", { load, count }, massBalance);
   return {
     line,
     exact,

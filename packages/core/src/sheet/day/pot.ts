@@ -104,12 +104,8 @@ export function potRecovery(basket: Basket): Outcome<Published<PotRecovery>> {
     definition,
   );
   const power = asked(powerNaming, basket.power);
-  const recovery = worked(
-    { id: "pot.recovery", label: "time to boil again", unit: "s", places: 0 },
-    "heat / power",
-    { heat, power },
-    definition,
-  );
+  const recoveryNaming = { id: "pot.recovery", label: "time to boil again", unit: "s", places: 0 };
+  const recovery = worked(recoveryNaming, "heat / power", { heat, power }, definition);
   return publish({ drop, recovery }, assumptions);
 }
 

@@ -68,12 +68,8 @@ function equalSteps(
   passes: Figure,
   before: number,
 ): readonly PassStep[] {
-  const ratio = worked(
-    { id: "passes.ratio", label: "thickness after a pass over that before it", unit: "", places: 4 },
-    "(final / first) ^ (1 / passes)",
-    { final, first, passes },
-    equalRatio,
-  );
+  const ratioNaming = { id: "passes.ratio", label: "thickness after a pass over that before it", unit: "", places: 4 };
+  const ratio = worked(ratioNaming, "(final / first) ^ (1 / passes)", { final, first, passes }, equalRatio);
   const steps: PassStep[] = [];
   let thickness = first;
   for (let pass = 1; exact(passes).gte(pass); pass += 1) {

@@ -43,12 +43,8 @@ export function stepAt(
     : chosen?.on
       ? found(naming, gap, "the machine", chosen.on, fromSpec)
       : given(naming, gap, "the machine", fromSpec);
-  const thickness = worked(
-    { id: `pass-${pass}.thickness`, label: `thickness after pass ${pass}`, ...millimetres },
-    "gap * springBack",
-    { gap: set, springBack },
-    definition,
-  );
+  const thicknessNaming = { id: `pass-${pass}.thickness`, label: `thickness after pass ${pass}`, ...millimetres };
+  const thickness = worked(thicknessNaming, "gap * springBack", { gap: set, springBack }, definition);
   return { ...(chosen && { setting: chosen.setting }), gap: set, thickness };
 }
 

@@ -100,12 +100,8 @@ export function cutPlan(request: CutRequest): Outcome<Published<CutPlan>> {
   );
   if (exact(portionsPerLoad).isZero())
     return refuse(tooShort(cutLength, lengthInStrands(sheetLength, request), portion, inStrands));
-  const strands = worked(
-    { id: "account.strands", label: "strands in portions", ...grams },
-    "portions * portion",
-    { portions: portionsPerLoad, portion },
-    massBalance,
-  );
+  const strandsNaming = { id: "account.strands", label: "strands in portions", ...grams };
+  const strands = worked(strandsNaming, "portions * portion", { portions: portionsPerLoad, portion }, massBalance);
   const leftover = worked(
     { id: "account.leftover", label: "left over", ...grams },
     "dough - losses - edges - ends - strands",
@@ -150,26 +146,14 @@ function widthAsked({ width }: SheetRequest): Figure {
 function sheeted(request: SheetRequest, width: Figure) {
   const dough = loadMass("account.dough", "dough of a load", "load.dough", request.dough);
   const losses = lossFigure(dough, request.losses);
-  const sheets = worked(
-    { id: "account.sheets", label: "dough in sheets", ...grams },
-    "dough - losses",
-    { dough, losses },
-    massBalance,
-  );
+  const sheetsNaming = { id: "account.sheets", label: "dough in sheets", ...grams };
+  const sheets = worked(sheetsNaming, "dough - losses", { dough, losses }, massBalance);
   const whole = wholeLength(sheets, request, width);
   const sheetsPerLoad = sheetCount(whole, request.longestSheet);
-  const sheetLength = worked(
-    { id: "sheet.length", label: "sheet length", ...wholeMillimetres },
-    "whole / sheets",
-    { whole, sheets: sheetsPerLoad },
-    definition,
-  );
-  const sheetMass = worked(
-    { id: "sheet.mass", label: "mass of a sheet", ...grams, places: 0 },
-    "dough / sheets",
-    { dough: sheets, sheets: sheetsPerLoad },
-    massBalance,
-  );
+  const sheetLengthNaming = { id: "sheet.length", label: "sheet length", ...wholeMillimetres };
+  const sheetLength = worked(sheetLengthNaming, "whole / sheets", { whole, sheets: sheetsPerLoad }, definition);
+  const sheetMassNaming = { id: "sheet.mass", label: "mass of a sheet", ...grams, places: 0 };
+  const sheetMass = worked(sheetMassNaming, "dough / sheets", { dough: sheets, sheets: sheetsPerLoad }, massBalance);
   return { dough, losses, sheets, ofLoad: { sheetsPerLoad, sheetMass, sheetLength } };
 }
 

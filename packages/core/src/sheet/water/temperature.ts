@@ -91,18 +91,10 @@ function withIce(request: WaterRequest, plan: WaterPlan, water: Figure, tap: Fig
       : asked(celsius("ice", "temperature of the ice"), request.iceTemperature);
   const ice = standing(iceMass(water, tap, plan.temperature, iceTemperature), { most: water });
   if (exact(ice).gt(exact(water))) return refuse(tooWarm(request, plan, water, iceTemperature));
-  const tapWater = worked(
-    { id: "water.from-tap", label: "water from the tap beside the ice", unit: "g", places: 1 },
-    "water - ice",
-    { water, ice },
-    definition,
-  );
-  const share = worked(
-    { id: "water.ice-share", label: "ice, % of the water", unit: "%", places: 0 },
-    "ice / water * 100",
-    { ice, water },
-    definition,
-  );
+  const tapWaterNaming = { id: "water.from-tap", label: "water from the tap beside the ice", unit: "g", places: 1 };
+  const tapWater = worked(tapWaterNaming, "water - ice", { water, ice }, definition);
+  const shareNaming = { id: "water.ice-share", label: "ice, % of the water", unit: "%", places: 0 };
+  const share = worked(shareNaming, "ice / water * 100", { ice, water }, definition);
   const notes = [...notesOn(request, plan.temperature), meltNote(share)];
   return publish({ ...plan, ice: { ice, tapWater, share } }, notes);
 }
