@@ -35,18 +35,14 @@ export function recipeReport(recipe: Published<Recipe>, telling: RecipeTelling, 
   const reading = byHydrometer === undefined ? [] : [byHydrometer];
   const amount = [recipe.mass, ...(recipe.volume === undefined ? [] : [recipe.volume])];
   const strengths = strengthFigures(strength);
+  const inAll = figureBlock([...amount, weighed.strength], units);
   const told = {
     command: telling.command,
     title: telling.title,
     main: "weigh",
     sections: [
       ...(telling.first ?? []),
-      section(
-        "weigh",
-        "What to weigh",
-        weighTable(weighed, telling),
-        figureBlock([...amount, weighed.strength], units),
-      ),
+      section("weigh", "What to weigh", weighTable(weighed, telling), inAll),
       section("strength", "The solution in every measure", figureBlock(strengths, units), [
         alkalinityEnds,
         ...doubtLines([...reading, ...strengths], units),

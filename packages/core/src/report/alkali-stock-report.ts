@@ -22,6 +22,7 @@ export function stockReport(
   const recipe = { ...stock.recipe, graph };
   const { divisionUnit = "g", units = "metric" } = telling;
   const byScale = shownUnit(divisionUnit) === "oz" ? inUnit(perLoad, "oz", 2) : perLoad;
+  const figures = [byScale, ...[water, lasts, error, dryError].map((figure) => inSystem(figure, units))];
   return recipeReport(
     recipe,
     {
@@ -29,15 +30,9 @@ export function stockReport(
       command: "alkali stock",
       title: `Stock solution of ${inWords(recipe.products.map(({ name }) => name))}`,
       first: [
-        section(
-          "load",
-          "For each load",
-          {
-            kind: "figures",
-            figures: [byScale, ...[water, lasts, error, dryError].map((figure) => inSystem(figure, units))],
-          },
-          ["Stir the stock before you weigh; label it with name, strength and the day it was made."],
-        ),
+        section("load", "For each load", { kind: "figures", figures }, [
+          "Stir the stock before you weigh; label it with name, strength and the day it was made.",
+        ]),
       ],
       figures: [perLoad, water, lasts, error, dryError],
     },

@@ -30,19 +30,15 @@ export function strengthReport(telling: StrengthTelling, notes: readonly Note[],
   const measures = strengthFigures(strength);
   const { parts, ph } = strength;
   const read = reading === undefined ? [] : [reading];
+  const errors = read.flatMap(({ range, unit }) =>
+    range ? [`From ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} ${unit}: ${range.why}.`] : [],
+  );
   const told = {
     command: "alkali strength",
     title: `Strength of ${name}`,
     main: "composition",
     sections: [
-      section(
-        "reading",
-        "From the reading",
-        figureBlock(read, units),
-        read.flatMap(({ range, unit }) =>
-          range ? [`From ${fixedText(range.low, 2)} to ${fixedText(range.high, 2)} ${unit}: ${range.why}.`] : [],
-        ),
-      ),
+      section("reading", "From the reading", figureBlock(read, units), errors),
       section("strength", "In every measure", figureBlock(measures, units), [
         alkalinityEnds,
         ...doubtLines(measures, units),

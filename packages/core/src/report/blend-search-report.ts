@@ -27,6 +27,7 @@ export function blendSearchReport(
   const { answer, changes, totals, unchanged, water, square } = design;
   const { blend, comesTo, others, figures, notes: own } = blendParts(design, water, units);
   const found = answer.kind === "found";
+  const order = found ? [`${capital(answer.order)}.`] : [];
   return report({
     command: "blend",
     title: `${formula.name}, the flours`,
@@ -34,12 +35,7 @@ export function blendSearchReport(
     sections: [
       unchangedSection(unchanged, units),
       ...(found ? [] : outOfReachSections(answer, units)),
-      section(
-        "blend",
-        blendTitle(answer),
-        blend && sharesTable(changes, totals),
-        found ? [`${capital(answer.order)}.`] : [],
-      ),
+      section("blend", blendTitle(answer), blend && sharesTable(changes, totals), order),
       comesTo,
       ...(found && blend && !answer.unchanged
         ? [section("limits", "What was asked, and what is reached", checksTable(blend.checks, units))]

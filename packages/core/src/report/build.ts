@@ -73,9 +73,9 @@ export function pictureBlock(picture: Picture | undefined): Block | undefined {
   return picture && { kind: "picture", ...picture };
 }
 
-/** Figures as a block, in the units of a system. */
-export function figureBlock(figures: readonly Figure[], units: UnitSystem): Block {
-  return { kind: "figures", figures: figures.map((figure) => inSystem(figure, units)) };
+/** Figures as a block, as far as there are any, in the units of a system. */
+export function figureBlock(figures: readonly (Figure | undefined)[], units: UnitSystem): Block {
+  return { kind: "figures", figures: figures.flatMap((figure) => (figure ? [inSystem(figure, units)] : [])) };
 }
 
 /** Puts a report together; every figure it shows or rests on is kept by its id. */

@@ -17,21 +17,15 @@ export function calibrateReport(
   notes: readonly Note[],
   units: UnitSystem = "metric",
 ): Report {
+  const measured = listing("measured", results, [
+    [wordColumn("what", "what"), ({ label }) => label],
+    [numberColumn("value", "value"), (figure) => measureCell(inSystem(figure, units))],
+  ]);
   return report({
     command: "calibrate",
     title,
     main: "measured",
-    sections: [
-      section(
-        "measured",
-        "Measured",
-        listing("measured", results, [
-          [wordColumn("what", "what"), ({ label }) => label],
-          [numberColumn("value", "value"), (figure) => measureCell(inSystem(figure, units))],
-        ]),
-      ),
-      section("spec", "For the spec", lines),
-    ],
+    sections: [section("measured", "Measured", measured), section("spec", "For the spec", lines)],
     figures: Object.values(graph),
     units,
     notes,

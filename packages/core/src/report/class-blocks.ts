@@ -31,22 +31,13 @@ export function classSection(classed: readonly Classed[]): Section {
     const cited = new Set(of(all, system).map(({ source }) => citation(source)));
     return `${places[system]}: ${[...cited].join("; ")}.`;
   });
-  return section(
-    "classes",
-    "Published classes of flour",
-    listing("classes", fitting, [
-      [wordColumn("flour", "flour"), ({ name }) => name],
-      [
-        wordColumn("class", "class"),
-        ({ fits }) =>
-          placesOf(fits)
-            .map((system) => typesOf(fits, system))
-            .join("; "),
-      ],
-      [wordColumn("by", "by"), ({ fits }) => [...new Set(fits.flatMap(measured))].join(", ")],
-    ]),
-    standards,
-  );
+  const classesOf = (fits: readonly ClassFit[]) => placesOf(fits).map((system) => typesOf(fits, system));
+  const classes = listing("classes", fitting, [
+    [wordColumn("flour", "flour"), ({ name }) => name],
+    [wordColumn("class", "class"), ({ fits }) => classesOf(fits).join("; ")],
+    [wordColumn("by", "by"), ({ fits }) => [...new Set(fits.flatMap(measured))].join(", ")],
+  ]);
+  return section("classes", "Published classes of flour", classes, standards);
 }
 
 /** What the flour was held against the limits with. */

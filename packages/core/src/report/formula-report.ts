@@ -14,7 +14,10 @@ import { alkalinityEnds, capital, cellOr, figureCell, numberCell, rangeLines } f
 
 /** Tells a formula: the parts on 100 of flour, the blend, the water, the alkali and the allergens. */
 export function formulaReport(formula: Formula, { notes, units = "metric" }: Telling): Report {
-  const { legal, referenceFactor, water } = formula;
+  const { legal, referenceFactor, water, alkali } = formula;
+  const figures = [...(referenceFactor ? [referenceFactor] : []), ...water.figures];
+  const ofAlkali = alkali?.figures ?? [];
+  const ends = [alkalinityEnds, ...legal.map((one) => `${capital(lawText(one))}.`)];
   return report({
     command: "formula",
     title: formula.name,
@@ -31,17 +34,11 @@ export function formulaReport(formula: Formula, { notes, units = "metric" }: Tel
       section(
         "water",
         "Water",
-        { kind: "figures", figures: [...(referenceFactor ? [referenceFactor] : []), ...water.figures] },
+        { kind: "figures", figures },
         rangeLines(water.figures),
         pictureBlock(waterPicture(formula)),
       ),
-      section(
-        "alkali",
-        "Alkali",
-        formula.alkali && { kind: "figures", figures: formula.alkali.figures },
-        rangeLines(formula.alkali?.figures ?? []),
-        formula.alkali && [alkalinityEnds, ...legal.map((one) => `${capital(lawText(one))}.`)],
-      ),
+      section("alkali", "Alkali", { kind: "figures", figures: ofAlkali }, rangeLines(ofAlkali), alkali && ends),
       classSection(classedFlours(formula)),
       recordedSection(formula),
       allergenSection(formula),
@@ -113,8 +110,7 @@ function blendBlocks(formula: Formula, units: UnitSystem): readonly (Block | und
   );
   const { otherProtein: other } = blend;
   const rest = [blend.moisture, other && exact(other).isZero() ? undefined : other, blend.wholegrain, blend.price];
-  const figures = rest.filter((figure) => figure !== undefined);
-  return [perFlour, bases, figureBlock(figures, units)];
+  return [perFlour, bases, figureBlock(rest, units)];
 }
 
 function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {

@@ -11,6 +11,7 @@ import { alkalinityEnds, numberCell, words } from "./show.ts";
 /** Tells what is in the catalogue: one table for what has a composition by analysis, one for the salts. */
 export function materialsReport(materials: readonly Material[], asked: string): Report {
   const foods = materials.filter(({ composition }) => composition === undefined);
+  const ends = foods.length < materials.length ? [alkalinityEnds] : [];
   const [only] = materials;
   const single = materials.length === 1 && only !== undefined;
   return report({
@@ -19,12 +20,7 @@ export function materialsReport(materials: readonly Material[], asked: string): 
     main: foods.length > 0 ? "materials" : "salts",
     sections: [
       section("materials", "Flours, starches, eggs and the rest, % as is", foodTable(foods)),
-      section(
-        "salts",
-        "Salts and alkaline products",
-        saltTable(materials),
-        foods.length < materials.length ? [alkalinityEnds] : [],
-      ),
+      section("salts", "Salts and alkaline products", saltTable(materials), ends),
       ...(single ? [section("about", "About it", about(only)), classesOf(only)] : []),
       section("sources", "Sources", sources(materials)),
     ],

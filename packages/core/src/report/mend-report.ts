@@ -11,7 +11,7 @@ import { cellOr, figureCell, weightCell } from "./show.ts";
 export function mendReport(formula: Formula, mended: Published<Mended>, { notes, units = "metric" }: Telling): Report {
   const unit = mended.lines[0]?.planned.unit ?? "g";
   const total = (figure: Mended["dough"]) => weightCell(figure, unit, decimalText(dec(10).pow(-figure.places)));
-  const { rework } = mended;
+  const { rework, times, dough, strands, bowls } = mended;
   const weighed = [
     ...mended.lines.map((one) => ({ ...one, list: one.planned.load, listDivision: one.planned.division })),
     ...(rework ? [{ ...rework, list: rework.planned, listDivision: rework.division }] : []),
@@ -27,8 +27,15 @@ export function mendReport(formula: Formula, mended: Published<Mended>, { notes,
       [numberColumn("total", `in all, ${unit}`), (one) => weightCell(one.total, unit, one.division)],
       [wordColumn("scale", "weigh on"), (one) => (dec(one.add.value).isZero() ? "" : one.scale)],
     ],
-    row(["dough", total(mended.planned), "", "", total(mended.dough), ""], "total"),
+    row(["dough", total(mended.planned), "", "", total(dough), ""], "total"),
   );
+  const near = listing("formula", mended.figures, [
+    [wordColumn("what", "figure"), ({ label }) => label],
+    [wordColumn("unit", "unit"), ({ asked }) => asked.unit],
+    [numberColumn("asked", "formula"), ({ asked }) => figureCell(asked)],
+    [numberColumn("now", "nothing added"), ({ now }) => cellOr(now)],
+    [numberColumn("mended", "mended"), ({ mended: after }) => figureCell(after)],
+  ]);
   return report({
     command: "mend",
     title: `${formula.name}, one load`,
@@ -37,22 +44,8 @@ export function mendReport(formula: Formula, mended: Published<Mended>, { notes,
       section("add", "What to add", add, [
         "What was not named is taken to be in by the list; what is not in yet goes in with what is added.",
       ]),
-      section(
-        "load",
-        "What the load becomes",
-        figureBlock([mended.times, mended.dough, mended.strands, ...(mended.bowls ? [mended.bowls] : [])], units),
-      ),
-      section(
-        "formula",
-        "How near to the formula it is",
-        listing("formula", mended.figures, [
-          [wordColumn("what", "figure"), ({ label }) => label],
-          [wordColumn("unit", "unit"), ({ asked }) => asked.unit],
-          [numberColumn("asked", "formula"), ({ asked }) => figureCell(asked)],
-          [numberColumn("now", "nothing added"), ({ now }) => cellOr(now)],
-          [numberColumn("mended", "mended"), ({ mended: after }) => figureCell(after)],
-        ]),
-      ),
+      section("load", "What the load becomes", figureBlock([times, dough, strands, bowls], units)),
+      section("formula", "How near to the formula it is", near),
     ],
     figures: Object.values(mended.graph),
     from: [mended],

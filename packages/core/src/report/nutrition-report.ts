@@ -14,6 +14,7 @@ import { figureCell } from "./show.ts";
 export function nutritionReport(formula: Formula, nutrition: Nutrition, { notes, units = "metric" }: Telling): Report {
   const { rules, bowl, gain, otherProtein, declared, allergens } = nutrition;
   const per = ruleBooks[rules].per === "serving" ? "a bowl" : "100 g";
+  const rounded = `As the rules of ${placeNames[rules]} round it, for ${per}`;
   return report({
     command: "nutrition",
     title: formula.name,
@@ -23,14 +24,10 @@ export function nutritionReport(formula: Formula, nutrition: Nutrition, { notes,
         "nutrition",
         "Nutrition, an estimate",
         nutritionTable(nutrition),
-        figureBlock([...(bowl ? [bowl.raw, bowl.cooked] : []), gain], units),
+        figureBlock([bowl?.raw, bowl?.cooked, gain], units),
         { kind: "figures", figures: [otherProtein] },
       ),
-      section(
-        "declared",
-        `As the rules of ${placeNames[rules]} round it, for ${per}`,
-        declaredTable(declared.raw, declared.cooked),
-      ),
+      section("declared", rounded, declaredTable(declared.raw, declared.cooked)),
       allergenListSection(allergens),
     ],
     figures: [...Object.values(formula.graph), ...Object.values(nutrition.graph)],

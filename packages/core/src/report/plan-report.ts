@@ -20,6 +20,7 @@ export function planReport(
   plan: DayPlan,
   { notes, units = "metric" }: Telling,
 ): Report {
+  const { pot } = plan;
   const dusting = batch.dusting ? [batch.dusting.load, batch.dusting.batch] : [];
   return report({
     command: "plan",
@@ -32,7 +33,11 @@ export function planReport(
       ]),
       section("units", "Which of the machines", unitTable(plan)),
       section("machines", "Machines", machineTable(plan)),
-      section("pot", "A pot and a basket", plan.pot && figureBlock(potFigures(plan.pot), units)),
+      section(
+        "pot",
+        "A pot and a basket",
+        pot && figureBlock([pot.baskets, potWater(pot), pot.drop, pot.recovery], units),
+      ),
       section("dusting", "Dusting starch", figureBlock(dusting, units)),
     ],
     figures: [...Object.values(plan.graph), ...dusting],
@@ -65,10 +70,6 @@ function dayLines({ time, loads }: DayPlan): readonly string[] {
 /** Pot water is filled in by volume: cold, 1 kg of it is 1 L. */
 export function potWater({ water }: PotPlan): Figure {
   return { ...inUnit(water, "kg", 0), unit: "L" };
-}
-
-function potFigures(pot: PotPlan): readonly Figure[] {
-  return [pot.baskets, potWater(pot), ...[pot.drop, pot.recovery].filter((figure) => figure !== undefined)];
 }
 
 /** A time with a mark for each day that it is before that of service. */

@@ -26,34 +26,25 @@ export function settleReport(
   { notes, units = "metric" }: Telling,
 ): Report {
   const told = (check: WantedCheck) => reachedTexts(check, (one) => measureText(one, units));
+  const amounts = listing("found", rounded, [
+    [wordColumn("what", "what"), ({ name }) => name],
+    [numberColumn("amount", "amount"), ({ text }) => text],
+    [wordColumn("place", "place in the spec"), ({ path }) => pathText(path)],
+  ]);
+  const wanted = listing("wanted", checks, [
+    [wordColumn("what", "what"), ({ label }) => label],
+    [numberColumn("reached", "reached"), (check) => told(check).reached],
+    [wordColumn("wanted", "wanted"), (check) => told(check).wanted],
+    [wordColumn("met", "met"), ({ holds }) => (holds ? "yes" : "no")],
+  ]);
+  const lines = [rule, ...(checks.every(({ holds }) => holds) ? [] : [missed]), ...checks.flatMap(dearestText)];
   return report({
     command: "settle",
     title: formula.name,
     main: rounded.length === 0 && checks.length > 0 ? "wanted" : "found",
     sections: [
-      section(
-        "found",
-        "Amounts found",
-        listing("found", rounded, [
-          [wordColumn("what", "what"), ({ name }) => name],
-          [numberColumn("amount", "amount"), ({ text }) => text],
-          [wordColumn("place", "place in the spec"), ({ path }) => pathText(path)],
-        ]),
-        [rounded.length === 0 ? none : fewest],
-      ),
-      section(
-        "wanted",
-        "What is wanted",
-        listing("wanted", checks, [
-          [wordColumn("what", "what"), ({ label }) => label],
-          [numberColumn("reached", "reached"), (check) => told(check).reached],
-          [wordColumn("wanted", "wanted"), (check) => told(check).wanted],
-          [wordColumn("met", "met"), ({ holds }) => (holds ? "yes" : "no")],
-        ]),
-        checks.length === 0
-          ? []
-          : [rule, ...(checks.every(({ holds }) => holds) ? [] : [missed]), ...checks.flatMap(dearestText)],
-      ),
+      section("found", "Amounts found", amounts, [rounded.length === 0 ? none : fewest]),
+      section("wanted", "What is wanted", wanted, checks.length === 0 ? [] : lines),
     ],
     figures: Object.values(formula.graph),
     from: [formula],

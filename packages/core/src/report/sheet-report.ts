@@ -18,18 +18,13 @@ import { cellOr, figureCell, words } from "./show.ts";
 /** Tells a sheet: its passes, and where it is cut its strands and portions, and what becomes of every gram of a load. */
 export function sheetReport(formula: Formula, plan: SheetPlan, { notes, units = "metric" }: Telling): Report {
   const { strands } = plan;
+  const passes = passTable(plan, passColumns(plan, units));
   return report({
     command: "sheet",
     title: `${formula.name}: ${plan.machine.name}`,
     main: "passes",
     sections: [
-      section(
-        "passes",
-        "Passes of a sheet",
-        passTable(plan, passColumns(plan, units)),
-        tripsLine(plan),
-        pictureBlock(stripOf(plan)),
-      ),
+      section("passes", "Passes of a sheet", passes, tripsLine(plan), pictureBlock(stripOf(plan))),
       section("sheets", sheetsHeading(plan), figureBlock(sheetFigures(plan), units)),
       ...(strands ? [section("account", "What becomes of the dough", accountTable(strands, plan.loads, units))] : []),
     ],

@@ -31,6 +31,9 @@ export function substituteReport(
   const waters = rows.map(({ water }) => water);
   const { blend, comesTo, others, figures, notes: own } = blendParts(substitution, waters, units);
   const found = answer.kind === "found";
+  const moved = (first?.notHeld ?? []).map(({ label, before: old, after }) =>
+    [`${label}:`, old && `from ${shown(old)}`, after && `to ${shown(after)}.`].filter(Boolean).join(" "),
+  );
   return report({
     command,
     title,
@@ -38,13 +41,7 @@ export function substituteReport(
     sections: [
       ...(found ? [] : outOfReachSections(answer, units)),
       section("blend", found ? "Before and now" : "The nearest blend", blend && sharesTable(changes, totals)),
-      section(
-        "not-held",
-        "Not held, and moved",
-        (first?.notHeld ?? []).map(({ label, before: old, after }) =>
-          [`${label}:`, old && `from ${shown(old)}`, after && `to ${shown(after)}.`].filter(Boolean).join(" "),
-        ),
-      ),
+      section("not-held", "Not held, and moved", moved),
       comesTo,
       ...(found && blend ? [section("limits", "What is held", checksTable(blend.checks, units))] : []),
       waterSection(first?.water),

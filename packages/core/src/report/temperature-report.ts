@@ -56,11 +56,7 @@ export function temperatureReport(
     sections: [
       section("water", "Water", figureBlock(answers, units)),
       section("from", "Worked out from", figureBlock([...from, plan.dough, plan.heatMade, ...below], units)),
-      section(
-        "cross-check",
-        "Cross-check",
-        byRule && figureBlock([...(friction ? [friction] : []), byRule, ...(apart ? [apart] : [])], units),
-      ),
+      section("cross-check", "Cross-check", byRule && figureBlock([friction, byRule, apart], units)),
     ],
     figures,
     units,

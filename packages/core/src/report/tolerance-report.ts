@@ -25,6 +25,7 @@ export function toleranceReport(
   const { outputs: metric, causes: metricCauses, exact } = tolerance;
   const outputs = metric.map((output) => inUnits(output, units));
   const causes = metricCauses.map((cause) => causeIn(cause, units));
+  const errors = listing("errors", causes, [[wordColumn("cause", "what"), causeText], ...errorColumns("±")]);
   return report({
     command: "tolerance",
     title: `${formula.name}, what errors do to one load`,
@@ -37,11 +38,7 @@ export function toleranceReport(
       ]),
       section("matters", "Which error matters", outputs.flatMap(mattersMost)),
       ...outputs.flatMap(shareSections),
-      section(
-        "errors",
-        "Errors that were reckoned with",
-        listing("errors", causes, [[wordColumn("cause", "what"), causeText], ...errorColumns("±")]),
-      ),
+      section("errors", "Errors that were reckoned with", errors),
     ],
     figures: metric.flatMap(({ figure, deviation, shares }) => [
       figure,

@@ -32,6 +32,7 @@ export function trialReport(
     ...aside("added water as the spec is written, %", ({ written }) => written),
     ...aside(`water ${unknown.join()} takes, % of it`, ({ absorption }) => absorption),
   ];
+  const steps = look.map((line, index) => `${index + 1}. ${line}.`);
   return report({
     command: "trial",
     title: `${formula.name}, a trial of the water`,
@@ -39,11 +40,7 @@ export function trialReport(
     sections: [
       section("trial", "Three doughs", table("trial", columns, [...weighedRows(weights), ...asides])),
       ...remedySections(weights.remedies),
-      section(
-        "look",
-        "What to look at",
-        look.map((line, index) => `${index + 1}. ${line}.`),
-      ),
+      section("look", "What to look at", steps),
       section("write", "What to write down", linesToWrite(trial)),
     ],
     figures: Object.values(graph),
