@@ -124,9 +124,8 @@ function weighLeaving(left: LeftUnused, spec: Spec, formula: Formula, scales: Ou
   const lines = weighLoad(inUse(formula.lines), flour, count, scales.value);
   const flourLoad = sum(lines.filter(({ line }) => line.role === "flour").map(({ load }) => dec(load.value)));
   if (flourLoad.isZero()) {
-    return refuse(
-      problem("weighing.no-flour", ["batch"], { flour: dec(flour.value).toSignificantDigits(3).toFixed() }),
-    );
+    const facts = { flour: dec(flour.value).toSignificantDigits(3).toFixed() };
+    return refuse(problem("weighing.no-flour", ["batch"], facts));
   }
   const [dusted] = inUse(formula.dusting ? [formula.dusting] : []);
   const dusting = dusted && weighApart(dusted, flour, count, scales.value);

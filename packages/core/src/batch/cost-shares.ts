@@ -32,13 +32,15 @@ export function shareOut(over: string, total: Figure, among: Figure, coin: Decim
     { id: "more", number: many, each: more },
     { id: "less", number: count.minus(many), each: less },
   ].filter(({ number }) => number.gt(0));
+  const coins = { unit: total.unit, places: total.places };
+  const shares = { unit: "", places: 0 };
   return {
     over,
     groups: groups.map(({ id, number, each }) => {
       const by = `${total.value} ${total.unit} shared over ${count.toFixed()}, to ${coin.toFixed()} ${total.unit}`;
       const figure = (what: string, label: string, value: Decimal, money: boolean): Figure =>
         found(
-          { id: `cost.${over}.${id}.${what}`, label, unit: money ? total.unit : "", places: money ? total.places : 0 },
+          { id: `cost.${over}.${id}.${what}`, label, ...(money ? coins : shares) },
           value,
           by,
           [total, among],

@@ -26,13 +26,8 @@ export function splitLoads(dough: Figure, doughParts: Figure, mixer: Spec["mixer
   const largest = dec(mixer.largest.value);
   const smallest = mixer.smallest === undefined ? undefined : dec(mixer.smallest.value);
   if (mixer.smallest !== undefined && smallest?.gt(largest)) {
-    return refuse(
-      problem("mixer.limits", ["mixer", "largest"], {
-        smallest: mixer.smallest.text,
-        largest: mixer.largest.text,
-        meant: mixer.smallest.text,
-      }),
-    );
+    const facts = { smallest: mixer.smallest.text, largest: mixer.largest.text, meant: mixer.smallest.text };
+    return refuse(problem("mixer.limits", ["mixer", "largest"], facts));
   }
   const limit = mixerLimit("largest", mixer.largest, mixer.of);
   const weighed = mixer.of === "flour" ? "dough * 100 / parts" : "dough";

@@ -102,11 +102,7 @@ function payFigure(
   const perKilogram = priceFigure(line, prices.lines);
   const exact = packs ? dec(packs.value).times(price.amount) : dec(buy.value).times(price.perKilogram).div(1000);
   const much = packs ? `${packs.value} packs` : `${fixedText(buy.value, buy.places)} g`;
-  return found(
-    { id: `shopping.${id}.pay`, label: `to pay for ${name}`, unit: currency, places },
-    fixedText(exact, places),
-    `${much} at ${price.text}, to the smallest coin`,
-    [packs ?? buy, ...(perKilogram ? [perKilogram] : [])],
-    fromSpec,
-  );
+  const naming = { id: `shopping.${id}.pay`, label: `to pay for ${name}`, unit: currency, places };
+  const on = [packs ?? buy, ...(perKilogram ? [perKilogram] : [])];
+  return found(naming, fixedText(exact, places), `${much} at ${price.text}, to the smallest coin`, on, fromSpec);
 }

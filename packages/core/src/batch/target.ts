@@ -37,17 +37,8 @@ export function findTarget(spec: Spec, formula: Formula, left?: LeftUnused): Out
   const strands = { ...(stages.at(-1)?.after ?? dough), id: "batch.strands", label: "raw strands" };
   const { raw, cooked } = bowl.value;
   const bowls = raw && bowlCount(spec, strands, raw);
-  return answer(
-    {
-      dough,
-      stages,
-      strands,
-      ...(raw && { rawWeight: raw }),
-      ...(cooked && { cookedWeight: cooked }),
-      ...(bowls && { bowls }),
-    },
-    bowl.notes,
-  );
+  const weights = { ...(raw && { rawWeight: raw }), ...(cooked && { cookedWeight: cooked }) };
+  return answer({ dough, stages, strands, ...weights, ...(bowls && { bowls }) }, bowl.notes);
 }
 
 function bowlCount(spec: Spec, strands: Figure, raw: Figure): Figure {

@@ -4,11 +4,11 @@ import { measure } from "../../figure/in-system.ts";
 import { answer, type Note, note, type Outcome, problem, refuse } from "../../figure/problem.ts";
 import { commonPractice, definition, type Source } from "../../figure/source.ts";
 import { decimalText, HUNDRED } from "../../number/decimal.ts";
-import { asked, askedOr } from "../inputs.ts";
+import { asked, askedOr, type Usual } from "../inputs.ts";
 import { type CompoundStep, compoundingSteps } from "./compounding.ts";
 import { lengthFigure, reducingPasses, reductionFigure, runningOf, totalTime, tripsFigure } from "./pass-figures.ts";
 import { type PassRequest, passRequestProblems } from "./pass-request.ts";
-import type { PassStep, Way } from "./pass-step.ts";
+import { millimetres, type PassStep, type Way } from "./pass-step.ts";
 import { stepsFor } from "./steps-for-gaps.ts";
 
 /** One pass between the rolls. The crumb of the first rough pass has no thickness before. */
@@ -52,6 +52,10 @@ const gapLists: Source = {
   cite: "laboratory gap lists 3.5-3-2.5-2-1.5-1 mm (appendix text of a Chinese sensory noodle method) and 2.75-2.5-2.0-1.5 mm (textbook copy), whose largest pass takes off one third",
   standing: "copy",
 };
+const noSpringBack: Usual = {
+  value: "1",
+  source: { ...definition, cite: "no spring-back until the kitchen has measured its own" },
+};
 const ONE_THIRD = decimalText(HUNDRED.div(3));
 
 /**
@@ -78,30 +82,21 @@ export function passSchedule(request: PassRequest): Outcome<Published<PassSchedu
 export function passPlan(request: PassRequest): Outcome<PassPlan> {
   const problems = passRequestProblems(request);
   if (problems.length > 0) return refuse(...problems);
-  const springBack = askedOr(
-    { id: "passes.spring-back", label: "spring-back", unit: "", places: 2 },
-    request.springBack,
-    { value: "1", source: { ...definition, cite: "no spring-back until the kitchen has measured its own" } },
-  );
+  const springNaming = { id: "passes.spring-back", label: "spring-back", unit: "", places: 2 };
+  const springBack = askedOr(springNaming, request.springBack, noSpringBack);
   const folded = request.compounding === undefined ? [] : compoundingSteps(request.compounding, springBack);
   const first =
     folded.at(-1)?.thickness ??
-    asked({ id: "passes.first", label: "first thickness", unit: "mm", places: 2 }, request.firstThickness ?? "0");
-  const final = asked({ id: "passes.final", label: "final thickness", unit: "mm", places: 2 }, request.finalThickness);
+    asked({ id: "passes.first", label: "first thickness", ...millimetres }, request.firstThickness ?? "0");
+  const final = asked({ id: "passes.final", label: "final thickness", ...millimetres }, request.finalThickness);
   if (exact(final).gte(exact(first))) {
     const thicknesses = { final: exact(final).toString(), first: exact(first).toString() };
     return refuse(problem("passes.not-thinner", ["finalThickness"], thicknesses));
   }
-  const largestReduction = askedOr(
-    { id: "passes.largest-reduction", label: "largest reduction allowed in a pass", unit: "%", places: 1 },
-    request.largestReduction,
-    { value: ONE_THIRD, source: gapLists },
-  );
-  const finalTolerance = askedOr(
-    { id: "passes.final-tolerance", label: "tolerance of the final thickness", unit: "mm", places: 2 },
-    request.finalTolerance,
-    { value: "0.1", source: commonPractice },
-  );
+  const limit = { id: "passes.largest-reduction", label: "largest reduction allowed in a pass", unit: "%", places: 1 };
+  const largestReduction = askedOr(limit, request.largestReduction, { value: ONE_THIRD, source: gapLists });
+  const slack = { id: "passes.final-tolerance", label: "tolerance of the final thickness", ...millimetres };
+  const finalTolerance = askedOr(slack, request.finalTolerance, { value: "0.1", source: commonPractice });
   const passesBefore = folded.length;
   const way = stepsFor(request.gaps, { first, final, largestReduction, springBack, finalTolerance, passesBefore });
   if (!way.ok) return way;

@@ -188,13 +188,10 @@ export function loadsFor(portions: DecimalText, perLoad: DecimalText): Outcome<P
     { path: ["perLoad"], value: perLoad, unit: "", above: "0" },
   ]);
   if (problems.length > 0) return refuse(...problems);
-  const wanted = asked({ id: "batch.portions", label: "portions wanted", ...count }, portions);
-  return publish(
-    worked(
-      { id: "batch.loads", label: "loads of a batch", ...count },
-      "ceil(wanted / perLoad)",
-      { wanted, perLoad: asked({ id: "load.portions", label: "portions of a load", ...count }, perLoad) },
-      definition,
-    ),
-  );
+  const from = {
+    wanted: asked({ id: "batch.portions", label: "portions wanted", ...count }, portions),
+    perLoad: asked({ id: "load.portions", label: "portions of a load", ...count }, perLoad),
+  };
+  const naming = { id: "batch.loads", label: "loads of a batch", ...count };
+  return publish(worked(naming, "ceil(wanted / perLoad)", from, definition));
 }

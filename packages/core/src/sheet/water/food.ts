@@ -122,9 +122,8 @@ export function givenDensity(value: DecimalText): Figure {
  */
 export function airFromDensity(measured: Figure, poreFree: Figure): Outcome<Published<Figure>> {
   if (exact(measured).gt(exact(poreFree))) {
-    return refuse(
-      problem("food.denser-than-solid", ["density"], { measured: measured.value, poreFree: poreFree.value }),
-    );
+    const facts = { measured: measured.value, poreFree: poreFree.value };
+    return refuse(problem("food.denser-than-solid", ["density"], facts));
   }
   return publish(worked(airNaming, "(1 - measured / poreFree) * 100", { measured, poreFree }, choiOkos));
 }

@@ -20,13 +20,10 @@ type Scale = Pick<WeighedLine, "division" | "scale">;
  */
 export function weighedIce(asked: Figure, listed: Figure, { division, scale }: Scale): WeighedIce {
   const { places } = listed;
-  const ice = found(
-    { id: "water.ice-weighed", label: "ice", unit: "g", places },
-    roundToDivision(exact(asked), dec(division)),
-    `${digitsText(asked.value, 10)} g rounded to ${division} g (${scale})`,
-    [asked, listed],
-    definition,
-  );
+  const by = `${digitsText(asked.value, 10)} g rounded to ${division} g (${scale})`;
+  const rounded = roundToDivision(exact(asked), dec(division));
+  const iceNaming = { id: "water.ice-weighed", label: "ice", unit: "g", places };
+  const ice = found(iceNaming, rounded, by, [asked, listed], definition);
   const tapWater = worked(
     { id: "water.from-tap-weighed", label: "water from the tap beside the ice", unit: "g", places },
     "listed - ice",
