@@ -29,8 +29,7 @@ function calibration(
     run: async (asked, io) => {
       const outcome = work(dataOf(overridesOf(values, asked)));
       if (!outcome.ok) return printProblems(outcome.problems.map(placeAtFlag(values)), asked, io);
-      const units = unitsOf(asked);
-      return printReport(calibrateReport(title, outcome.value, outcome.notes, units), asked, io);
+      return printReport(calibrateReport(title, outcome.value, outcome.notes, unitsOf(asked)), asked, io);
     },
   };
 }

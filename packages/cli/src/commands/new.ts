@@ -93,15 +93,8 @@ export const newCommand: Command = {
     const remarks =
       yields?.workedOut !== undefined && yields.rawWeight === wishes.kitchen.rawWeight ? [yields.workedOut] : [];
     const read = readHandwritten(wishes.text, { name: wishes.name, sections, remarks: { batch: remarks } });
-    return write(
-      {
-        text: `${read.text}${toFillIn}`,
-        open: openLines(read, [...given.remarks, ...remarks]),
-        toFillIn: read.questions.length > 0,
-      },
-      asked,
-      io,
-    );
+    const open = openLines(read, [...given.remarks, ...remarks]);
+    return write({ text: `${read.text}${toFillIn}`, open, toFillIn: read.questions.length > 0 }, asked, io);
   },
 };
 
@@ -154,11 +147,9 @@ async function wishesOf(asked: Asked, io: Io): Promise<NewWishes | ExitStatus> {
     scales: "scale",
     rolls: "rolls",
   };
-  const placed = wrong.map(({ key, problem }) => ({
-    ...problem,
-    flag: `--${flagOf[key]}`,
-    example: flags[flagOf[key]].placeholder,
-  }));
+  const placed = wrong.map(({ key, problem }) => {
+    return { ...problem, flag: `--${flagOf[key]}`, example: flags[flagOf[key]].placeholder };
+  });
   return printProblems(placed, asked, io, "nothing was written");
 }
 
@@ -192,15 +183,9 @@ function bookSpec(
 ): Written {
   const spec = { ...data, ...(name !== undefined && { name }), ...style, ...kitchenSections(kitchen).sections };
   const parts = Object.entries(spec).map(([key, value]) => yamlLines(key, value, 0).join("\n"));
-  return {
-    text: writtenAnew(file, spec) ?? `${parts.join("\n\n")}\n`,
-    open: [
-      ...listed("Changed in the workbook:", changed),
-      ...listed("To know:", unlike),
-      ...listed(toBeFilledIn, open),
-    ],
-    toFillIn: open.length > 0,
-  };
+  const text = writtenAnew(file, spec) ?? `${parts.join("\n\n")}\n`;
+  const told = [...listed("Changed in the workbook:", changed), ...listed("To know:", unlike)];
+  return { text, open: [...told, ...listed(toBeFilledIn, open)], toFillIn: open.length > 0 };
 }
 
 const toBeFilledIn = "To be filled in before it can be worked out:";

@@ -122,11 +122,8 @@ export function doughRows(occasion: Occasion): string {
     ];
   });
   const heads = rows[0]?.map(([head]) => head) ?? [];
-  const doughs = table(
-    "doughs",
-    heads,
-    rows.map((row) => row.map(([, one]) => one)),
-  );
+  const cells = rows.map((row) => row.map(([, one]) => one));
+  const doughs = table("doughs", heads, cells);
   const printed = renderCsv(reportOf(occasion, [{ heading: "", blocks: [doughs] }]), "doughs");
   return printed.ok ? printed.text : told(printed.problem).found;
 }

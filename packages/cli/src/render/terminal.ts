@@ -138,13 +138,8 @@ function sideBySide(columns: readonly Measured[], room: number): readonly (reado
   const holds = (part: readonly Measured[], most: number): boolean =>
     part.reduce((total, { least }) => total + least, gap * (part.length - 1)) <= most;
   if (holds(columns, room)) return [columns];
-  const leading = columns.slice(
-    0,
-    Math.max(
-      1,
-      columns.findIndex(({ align }) => align === "right"),
-    ),
-  );
+  const firstNumbers = columns.findIndex(({ align }) => align === "right");
+  const leading = columns.slice(0, Math.max(1, firstNumbers));
   const names = holds(leading, room / 2) ? leading : columns.slice(0, 1);
   const parts: Measured[][] = [];
   for (const column of columns.slice(names.length)) {
