@@ -51,19 +51,14 @@ function hazardTable(products: readonly Product[]): Table {
     additivesIn(composition)
       .map((additive) => additive[book])
       .join(", ") || "–";
+  const codesOf = ({ composition }: Product) => hazardOf(composition).statements.map(({ code }) => code);
   const signalOf = ({ composition }: Product) => hazardOf(composition).signal;
   return listing("hazard", products, [
     [wordColumn("name", "name"), ({ name }) => name],
     [wordColumn("ins", "INS"), (product) => numbers(product, "ins")],
     [wordColumn("eu", "E number"), (product) => numbers(product, "eu")],
     [wordColumn("signal", "signal word"), (one) => (signalOf(one) === "none" ? "not classified" : signalOf(one))],
-    [
-      wordColumn("codes", "statements"),
-      (one) =>
-        hazardOf(one.composition)
-          .statements.map(({ code }) => code)
-          .join(" "),
-    ],
+    [wordColumn("codes", "statements"), (one) => codesOf(one).join(" ")],
   ]);
 }
 

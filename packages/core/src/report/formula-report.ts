@@ -1,10 +1,9 @@
 import { exact, type Figure } from "../figure/figure.ts";
 import type { UnitSystem } from "../figure/in-system.ts";
-import type { OnBases } from "../formula/blend.ts";
 import { classedFlours } from "../formula/classes.ts";
 import type { Formula } from "../formula/formula.ts";
 import { lawText } from "../formula/limits.ts";
-import { figureBlock, listing, numberColumn, pictureBlock, report, row, section, table, wordColumn } from "./build.ts";
+import { figureBlock, listing, numberColumn, pictureBlock, report, row, section, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import { classSection } from "./class-blocks.ts";
 import { blendPicture, waterPicture } from "./pictures/formula-pictures.ts";
@@ -60,25 +59,21 @@ function blendShown({ blend }: Formula): readonly Figure[] {
   return [protein?.at14, glutenProtein?.at14, moisture].filter((figure) => figure !== undefined);
 }
 
-function formulaTable(formula: Formula): Table {
-  const columns = [
-    wordColumn("ingredient", "ingredient"),
-    numberColumn("parts", "% of flour"),
-    numberColumn("dough-share", "% of dough"),
-    numberColumn("water", "water brought"),
-  ];
-  const rows = formula.lines.map((line, index) => {
-    const inDough = formula.table.lines[index];
-    return row([line.name, figureCell(line.parts), cellOr(inDough?.share, ""), cellOr(inDough?.water, "")]);
-  });
-  const { dough } = formula.water;
-  const { share, water } = formula.table.whole;
-  const total = row(["dough", figureCell(dough), figureCell(share), figureCell(water)], "total");
-  const dusting = formula.dusting;
-  const aside = dusting
-    ? [row([`${dusting.name} (dusting, not in the dough)`, figureCell(dusting.parts), "", ""], "aside")]
-    : [];
-  return table("formula", columns, [...rows, total, ...aside]);
+function formulaTable({ lines, table, water: { dough }, dusting }: Formula): Table {
+  const { share, water } = table.whole;
+  const aside = dusting && [`${dusting.name} (dusting, not in the dough)`, figureCell(dusting.parts), "", ""];
+  return listing(
+    "formula",
+    lines.map((line, index) => ({ line, inDough: table.lines[index] })),
+    [
+      [wordColumn("ingredient", "ingredient"), ({ line }) => line.name],
+      [numberColumn("parts", "% of flour"), ({ line }) => figureCell(line.parts)],
+      [numberColumn("dough-share", "% of dough"), ({ inDough }) => cellOr(inDough?.share, "")],
+      [numberColumn("water", "water brought"), ({ inDough }) => cellOr(inDough?.water, "")],
+    ],
+    row(["dough", figureCell(dough), figureCell(share), figureCell(water)], "total"),
+    ...(aside ? [row(aside, "aside")] : []),
+  );
 }
 
 function blendBlocks(formula: Formula, units: UnitSystem): readonly (Block | undefined)[] {
@@ -94,28 +89,20 @@ function blendBlocks(formula: Formula, units: UnitSystem): readonly (Block | und
     [numberColumn("factor", "N factor"), ({ material }) => number(material.protein?.nitrogenFactor, "")],
     [numberColumn("ash", "ash % as is"), ({ material }) => number(material.ash, "%")],
   ]);
-  const bases = table(
-    "blend",
-    [
-      wordColumn("figure", "blend"),
-      numberColumn("as-is", "% as is"),
-      numberColumn("dry", "% dry"),
-      numberColumn("14", "% at 14 % mb"),
-    ],
-    [
-      ...basesRow("protein (N × 5.7)", blend.protein),
-      ...basesRow("of it gluten-forming", blend.glutenProtein),
-      ...basesRow("ash", blend.ash),
-    ],
-  );
+  const onBases = [
+    { label: "protein (N × 5.7)", bases: blend.protein },
+    { label: "of it gluten-forming", bases: blend.glutenProtein },
+    { label: "ash", bases: blend.ash },
+  ].flatMap(({ label, bases }) => (bases ? [{ label, ...bases }] : []));
+  const bases = listing("blend", onBases, [
+    [wordColumn("figure", "blend"), ({ label }) => label],
+    [numberColumn("as-is", "% as is"), ({ asIs }) => figureCell(asIs)],
+    [numberColumn("dry", "% dry"), ({ dry }) => figureCell(dry)],
+    [numberColumn("14", "% at 14 % mb"), ({ at14 }) => figureCell(at14)],
+  ]);
   const { otherProtein: other } = blend;
   const rest = [blend.moisture, other && exact(other).isZero() ? undefined : other, blend.wholegrain, blend.price];
   return [perFlour, bases, figureBlock(rest, units)];
-}
-
-function basesRow(label: string, bases: OnBases | undefined): Table["rows"] {
-  if (bases === undefined) return [];
-  return [row([label, figureCell(bases.asIs), figureCell(bases.dry), figureCell(bases.at14)])];
 }
 
 /** What the dough contains, what the supplier has to be asked, and what nobody stated. */
