@@ -12,14 +12,8 @@ export interface KitchenWords {
   readonly rolls?: string | undefined;
 }
 
-/** The sections of a spec, and what stays open as lines to fill in. */
-export interface KitchenSections {
-  readonly sections: Readonly<Record<string, unknown>>;
-  readonly toFillIn: string;
-}
-
-/** Turns what a kitchen says into sections of a spec. What is not said is left to fill in. */
-export function kitchenSections({ bowls, rawWeight, scales = [], rolls }: KitchenWords): KitchenSections {
+/** Turns what a kitchen says into sections of a spec, and what it does not say into lines to fill in. */
+export function kitchenSections({ bowls, rawWeight, scales = [], rolls }: KitchenWords) {
   const machine = rolls === undefined ? undefined : machineOf(rolls);
   const batch = {
     ...(bowls !== undefined && { bowls: /^-?\d+$/u.test(bowls) ? Number(bowls) : bowls }),

@@ -140,21 +140,18 @@ class Refused extends Error {
 
 /** Reads the sheets of a workbook. */
 export function sheetsOfWorkbook(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
-  const sheets = read.get(bytes) ?? sheetsIn(bytes);
+  let sheets = read.get(bytes);
+  try {
+    sheets ??= readSheets(bytes);
+  } catch (error) {
+    sheets = error instanceof Refused ? error.problem : { why: "damaged" };
+  }
   read.set(bytes, sheets);
   return sheets;
 }
 
 /** What was read, by the bytes of the file: one that is looked at twice is read once. */
 const read = new WeakMap<Uint8Array, readonly ReadSheet[] | NoWorkbook>();
-
-function sheetsIn(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
-  try {
-    return readSheets(bytes);
-  } catch (error) {
-    return error instanceof Refused ? error.problem : { why: "damaged" };
-  }
-}
 
 function readSheets(bytes: Uint8Array): readonly ReadSheet[] | NoWorkbook {
   let size = 0;

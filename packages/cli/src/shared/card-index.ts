@@ -21,10 +21,7 @@ export function cardIndex(entries: readonly CardEntry[], date: string): string {
 ${rows.join("\n")}
 </tbody></table>
 <p>A card and its spec belong together while what <code>sha256sum</code> prints for the spec begins with the checksum.</p></main>`;
-  return page({ title: "Noodle cards", style: indexStyle, body });
+  const style =
+    "\na { color: inherit; }\nth, td { overflow-wrap: anywhere; padding-top: .4rem; padding-bottom: .4rem; }\n";
+  return page({ title: "Noodle cards", style, body });
 }
-
-const indexStyle = `
-a { color: inherit; }
-th, td { overflow-wrap: anywhere; padding-top: .4rem; padding-bottom: .4rem; }
-`;

@@ -3,7 +3,6 @@ import type { Batch } from "../batch/batch.ts";
 import { type Card, type CardFile, card, isDay } from "../card/card.ts";
 import { frozen } from "../figure/frozen.ts";
 import { type Graph, published } from "../figure/graph.ts";
-import type { UnitSystem } from "../figure/in-system.ts";
 import { answer, type Note, note, type Outcome, problem, problemsOf, refuse } from "../figure/problem.ts";
 import { told } from "../figure/told.ts";
 import { section } from "../materials/fields.ts";
@@ -61,7 +60,8 @@ export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   if (!isDay(date)) return frozen(refuse(problem("card.date", ["date"], { written: `"${date}"` })));
   const batch = plannedBatch(noodle);
   if (!batch.ok) return batch;
-  const units = systemOf(batch.value);
+  // One card, one system of units: that of the scales it is weighed on.
+  const units = batch.value.lines.some(({ unit }) => unit === "oz") ? "us" : "metric";
   const more = moreAnswers(noodle, batch.value);
   if (!more.ok) return frozen(more);
   const loads = chosenLoads(named, Number(batch.value.loads.count.value));
@@ -81,11 +81,6 @@ export function askCard(noodle: Noodle, wish: CardWish): Outcome<MadeCard> {
   const graph = { ...formula.graph, ...batch.value.graph, ...water?.graph, ...sheet?.graph, ...day?.graph };
   const whole = published({ card: printableData(made), missing: more.value.missing, remarks }, graph);
   return frozen(answer({ ...whole, graph: { ...whole.graph, ...graph } }));
-}
-
-/** One card, one system of units: that of the scales it is weighed on. */
-function systemOf({ lines }: Batch): UnitSystem {
-  return lines.some(({ unit }) => unit === "oz") ? "us" : "metric";
 }
 
 /** The answers that the spec has data for. One that cannot be had is told in a note; wrong input is refused. */

@@ -4,7 +4,7 @@ import { type Comparison, compareNoodles, type Side } from "../explore/compare.t
 import { batchTolerance } from "../explore/spec-tolerance.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";
-import { answer, type Note, note, problem } from "../figure/problem.ts";
+import { answer, type Note, note, problem, problemsOf } from "../figure/problem.ts";
 import { section } from "../materials/fields.ts";
 import { formulaCautions } from "../report/cautions.ts";
 import { compareReport } from "../report/compare-report.ts";
@@ -57,34 +57,20 @@ export function askCompare(noodles: readonly NamedNoodle[]): Answer<Published<Co
 
 function sideOf({ name, noodle }: NamedNoodle): { readonly side: Side; readonly notes: readonly Note[] } {
   const { spec, formula } = asRead(noodle);
-  const loud = noodle.notes.filter((one) => one.loud);
   const batch = plannedBatch(noodle);
-  if (!batch.ok) {
-    const [first] = batch.problems;
-    return {
-      side: { name, formula },
-      notes: ofNoodle(name, [
-        ...loud,
-        note("compare.no-batch", ["batch"], first === undefined ? {} : { problem: first }),
-      ]),
-    };
-  }
-  const cost = costOf(spec, formula, batch.value);
-  const tolerance = batchTolerance(spec, formula, batch.value, { draws: 100 });
-  const side = {
+  const cost = batch.ok ? costOf(spec, formula, batch.value) : batch;
+  const side: Side = {
     name,
     formula,
-    batch: batch.value,
+    ...(batch.ok && { batch: batch.value, tolerance: batchTolerance(spec, formula, batch.value, { draws: 100 }) }),
     ...(cost.ok && { cost: cost.value }),
-    tolerance,
   };
-  const unpriced = cost.ok
-    ? cost.notes.filter(({ code }) => code === "cost.not-priced").map((one) => ({ ...one, loud: true as const }))
-    : [];
-  return { side, notes: ofNoodle(name, [...loud, ...batch.notes.filter((one) => one.loud), ...unpriced]) };
-}
-
-/** Notes that say of which noodle they speak. */
-function ofNoodle(name: string, notes: readonly Note[]): readonly Note[] {
-  return notes.map((one) => ({ ...one, of: { noodle: name } }));
+  const loud = [...noodle.notes, ...(batch.ok ? batch.notes : [])].filter((one) => one.loud);
+  const unpriced = cost.ok ? cost.notes.filter(({ code }) => code === "cost.not-priced") : [];
+  const missing = problemsOf(batch)
+    .slice(0, 1)
+    .map((problem) => note("compare.no-batch", ["batch"], { problem }));
+  const all = [...loud, ...unpriced.map((one) => ({ ...one, loud: true as const })), ...missing];
+  // Notes say of which noodle they speak.
+  return { side, notes: all.map((one) => ({ ...one, of: { noodle: name } })) };
 }

@@ -42,7 +42,9 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
   const stated = costOf(noodle.spec, noodle.formula, batch.value);
   const unpriced = stated.ok ? stated.value.unpriced : [];
   // What has no price yet is counted as free, so that a price can be typed for it.
-  const free = Object.fromEntries(unpriced.map((name) => [name, freeOf(stated.ok ? stated.value.currency : "")]));
+  const currency = stated.ok ? stated.value.currency : "";
+  const none: Price = { text: "none yet", currency, perKilogram: "0", pack: "1000", amount: "0" };
+  const free = Object.fromEntries(unpriced.map((name) => [name, none]));
   const spec = { ...noodle.spec, prices: { ...noodle.spec.prices, ...free } };
   const formula = pricedAnew(noodle.formula, { prices: free });
   const cost = costOf(spec, formula, batch.value);
@@ -99,10 +101,6 @@ export function askWorkbook(noodle: Noodle): Outcome<Workbook> {
     cautions: [...new Set(formulaCautions(noodle.formula))],
   });
   return frozen(answer(workbook, notes));
-}
-
-function freeOf(currency: string): Price {
-  return { text: "none yet", currency, perKilogram: "0", pack: "1000", amount: "0" };
 }
 
 /** A graph in which ingredients of one name are numbered, but where one figure is for all of them. */

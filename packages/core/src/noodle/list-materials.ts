@@ -40,9 +40,12 @@ export function listSalts(words: string): Answer<readonly KnownProduct[]> {
   const wished = readWish(searchWish, { words });
   if (!wished.ok) return wished;
   const found = knownProducts(words);
-  return answered(found.length > 0 ? answer(found) : refuse(severalMeant(words) ?? noSalt(words)), {
-    report: (salts) => alkaliListReport(salts, words),
-  });
+  return answered(
+    found.length > 0 ? answer(found) : refuse(severalMeant(words) ?? problem("alkali.none", [], { words })),
+    {
+      report: (salts) => alkaliListReport(salts, words),
+    },
+  );
 }
 
 function severalMeant(words: string): Problem | undefined {
@@ -55,8 +58,4 @@ function noMaterial(words: string, kind: MaterialKind | undefined): Problem {
   const nearest = nearestMaterials(words, names);
   const facts = { words, nearest, alkali: isAlkaliLike(words), ...(kind !== undefined && { kind }) };
   return problem("materials.none", [], facts);
-}
-
-function noSalt(words: string): Problem {
-  return problem("alkali.none", [], { words });
 }
