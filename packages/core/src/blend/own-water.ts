@@ -3,7 +3,7 @@ import { graphOf, published, underScope } from "../figure/graph.ts";
 import { answer, type Outcome } from "../figure/problem.ts";
 import { fromSpec } from "../figure/source.ts";
 import { ofFlour } from "../formula/naming.ts";
-import { type Decimal, type DecimalText, dec, decimalText, HUNDRED, sum } from "../number/decimal.ts";
+import { type Decimal, type DecimalText, dec, decimalText, HUNDRED, ONE, sum, ZERO } from "../number/decimal.ts";
 import { checksOfShares, describeShares, figuresOf, flourGraph, shareFigure } from "./blend-figures.ts";
 import { restFlour } from "./blend-grid.ts";
 import type { BlendAnswer, BlendQuestion, Check, FoundBlend, GivenShare } from "./blend-question.ts";
@@ -180,8 +180,6 @@ export function soughtWithWater(
 
 /** Each round counts on the flour of the blend before: after two or three the next is the same to a thousandth of a share. */
 const mostRounds = 5;
-/** Moves of the shares after which they lie within a thousandth. */
-const mostMoves = 20;
 
 /** A blend with its bags counted on its own flour, the rest flour taking the difference; none where it then misses what it met. */
 function inBags(
@@ -205,27 +203,35 @@ function inBags(
     const shares = flours.map(({ name }) => blend.shares.find((one) => one.name === name)?.share.value ?? "0");
     return [...checksOfShares(question, shares).filter(({ id }) => id.startsWith("share.")), ...blend.checks];
   };
-  const moved = (from: Watered, share: (name: string, value: Decimal) => Decimal): Watered => {
-    const to = from.blend.shares.map((one) => ({ ...one, value: share(one.name, dec(one.share.value)) }));
+  const moved = (share: (name: string, value: Decimal) => Decimal): Watered => {
+    const to = row.blend.shares.map((one) => ({ ...one, value: share(one.name, dec(one.share.value)) }));
     const off = HUNDRED.minus(sum(to.map(({ value }) => value)));
     const shares = to.map(({ name, share: figure, value }) => ({
       name,
       share: { ...figure, value: decimalText(value.plus(name === rest ? off : 0)) },
     }));
-    return watered({ ...from.blend, shares });
+    return watered({ ...row.blend, shares });
   };
-  let now = row;
-  for (let round = 1; round <= mostMoves; round += 1) {
-    const flour = flourOf(now);
-    if (flour === undefined) return undefined;
-    // half the way, so that it comes to rest where the flour follows the share much
-    now = moved(now, (name, value) => (bags.get(name)?.times(100).div(flour) ?? value).plus(value).div(2));
-  }
-  now = moved(now, (_, value) => value.toDecimalPlaces(3));
+  const shareOn = (flour: Decimal) => (name: string, value: Decimal) =>
+    bags.get(name)?.times(HUNDRED).div(flour) ?? value;
+  const partsOn = (one: Decimal | undefined): Decimal | undefined => {
+    const mass = one && flourOf(moved(shareOn(ONE.div(one))));
+    return mass === undefined ? undefined : ONE.div(mass);
+  };
+  // What a gram of the flour is of all is linear in what it is where the bags are counted: two tell where it is the same.
+  const first = ONE.div(counted ?? flourMass ?? 1);
+  const second = partsOn(first);
+  const third = partsOn(second);
+  if (second === undefined || third === undefined) return undefined;
+  const slope = second.eq(first) ? ZERO : third.minus(second).div(second.minus(first));
+  const flour = ONE.minus(slope).div(second.minus(slope.times(first)));
+  if (!flour.isFinite() || flour.lte(0)) return undefined;
+  const now = moved((name, value) => shareOn(flour)(name, value).toDecimalPlaces(3));
   const known = checksWith(row);
   const isMissed = ({ id, holds }: Check): boolean =>
     !holds && (id.startsWith("bag.") || known.some((check) => check.id === id && check.holds));
-  const isBlend = now.blend.shares.every(({ share: { value } }) => dec(value).gt(0));
+  const values = now.blend.shares.map(({ share }) => exact(share));
+  const isBlend = values.every((value) => value.gt(0)) && sum(values).eq(HUNDRED);
   return isBlend && !checksWith(now).some(isMissed) ? now : undefined;
 }
 

@@ -73,13 +73,15 @@ function isFlour({ id }: Figure): boolean {
   return id.startsWith("flour.");
 }
 
-/** What the spec states an amount as, as a figure. */
-function amountFigure({ path: [key, place], text }: FoundAmount, graph: Graph): Figure {
-  const line = { flours: "flour", alkali: "alkali" }[String(key)];
-  const start = line === undefined ? `${key}.` : `${line}.${Number(place) + 1}.`;
-  const figure = Object.values(graph).find(
-    ({ id, working }) => id.startsWith(start) && working.kind === "given" && working.by === `spec, ${text}`,
-  );
-  if (figure === undefined) throw new RangeError(`no figure stands for the amount at ${start}`);
+/** What the spec states an amount as, as a figure, by the place where it is written: its dose, or what it comes to where that is the same. */
+function amountFigure({ path: [key, place] }: FoundAmount, graph: Graph): Figure {
+  const list = { flours: "flour", alkali: "alkali" }[String(key)];
+  const line = list === undefined ? key : `${list}.${Number(place) + 1}`;
+  const ids =
+    key === "water"
+      ? [`water.${place}-written`, `water.${place}-stated`, "water.tap"]
+      : [`${line}.stated`, `${line}.parts`];
+  const figure = ids.map((id) => graph[id]).find((one) => one?.working.kind === "given");
+  if (figure === undefined) throw new RangeError(`no figure stands for the amount at ${key}`);
   return figure;
 }
