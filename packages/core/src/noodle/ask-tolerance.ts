@@ -1,7 +1,6 @@
-import * as z from "zod/mini";
 import { type BatchTolerance, batchTolerance } from "../explore/spec-tolerance.ts";
 import { answer } from "../figure/problem.ts";
-import { count, described, section } from "../materials/fields.ts";
+import { count, optional, section } from "../materials/fields.ts";
 import { toleranceReport } from "../report/tolerance-report.ts";
 import { type Answer, answered } from "./answer.ts";
 import type { Noodle } from "./noodle.ts";
@@ -9,11 +8,8 @@ import { plannedBatch, unweighedNotes } from "./planned-batch.ts";
 import { readWish } from "./wishes.ts";
 
 const toleranceWish = section({ description: "Random trials" }, () => ({
-  seed: described(z.optional(count(1, 2_147_483_646)), {
-    description: "Where the random trials begin",
-    examples: [7],
-  }),
-  draws: described(z.optional(count(100, 100_000)), { description: "Number of random trials", examples: [5000] }),
+  seed: optional(count(1, 2_147_483_646), "Where the random trials begin", [7]),
+  draws: optional(count(100, 100_000), "Number of random trials", [5000]),
 }));
 
 /**
