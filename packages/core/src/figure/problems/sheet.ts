@@ -530,7 +530,7 @@ export const sheet = {
   ),
 };
 
-/** A time of day by the half of the day, as the clock of 24 hours shows it. @example onClock("5:30 pm") // => "17:30" */
+/** A time of day by the half of the day, as the clock of 24 hours shows it: `17:30` for `5:30 pm`. */
 function onClock(said: string): string | undefined {
   const form = /^(?<hour>1[0-2]|0?[1-9])(?:[:.](?<minute>[0-5]\d))? ?(?<half>[ap])\.?m\.?$/iu;
   const { hour, minute = "00", half } = form.exec(said.trim())?.groups ?? {};
