@@ -1,5 +1,5 @@
 // The door of the library: read a noodle, ask it, explain a figure, and tell what keeps it from answering.
-export type { MendWish } from "./batch/mend.ts";
+export type { MendWish } from "./batch/mend-wish.ts";
 export type { NutritionWish } from "./batch/nutrition.ts";
 export { settle } from "./explore/settle.ts";
 export type { UnitSystem } from "./figure/in-system.ts";

@@ -180,7 +180,9 @@ describe("a load with too much of something", () => {
   });
 
   test("that is in by two steps of its scale more is mended, as at the scale", () => {
-    expect(mendedBy(weighed("tap water", "360.2 g")).value.lines[0]?.add.value).toBe("0.4");
+    // 1390 × 360.2 / 360 = 1390.77 g of dough: 0.57 g of all else, 0.44 of it bread flour, which takes up the tenth that is missing
+    const { lines, dough } = mendedBy(weighed("tap water", "360.2 g")).value;
+    expect([lines[0]?.add.value, dough.value]).toEqual(["0.5", "1390.8"]);
     expect(standingOf("360", "0.1", "360.2")).toEqual({ kind: "over", by: "0.2" });
   });
 
@@ -191,5 +193,128 @@ describe("a load with too much of something", () => {
   ])("tells whether a mixer of $mixer holds it", ({ mixer, code }) => {
     const { notes } = mendedBy(weighed("tap water", "400 g"), { mixer });
     expect(notes.map((note) => note.code).filter((one) => one.startsWith("mend."))).toEqual([code]);
+  });
+});
+
+/** 36 % of water, 0.6 % of sodium and 0.4 % of potassium carbonate, 1 % of salt: on 400 g of flour 144, 2.4, 1.6 and 4 g, listed as 144, 2, 2 and 4. */
+const coarse = {
+  flours: listed({ "bread flour": "100 %" }),
+  alkali: listed({ "sodium carbonate": "0.6 %", "potassium carbonate": "0.4 %" }),
+  salt: "1 %",
+  batch: { flour: "400 g" },
+  scales: [{ division: "1 g" }],
+};
+const dry = listed({ "sodium carbonate": "0 g", "potassium carbonate": "0 g", "table salt": "0 g" });
+
+function totalsOf({ lines }: ReturnType<typeof mendedBy>["value"]) {
+  return lines.map(({ total }) => total.value);
+}
+
+describe("on a coarse scale, a load", () => {
+  // flour = water / 0.36, salts 0.6, 0.4 and 1 % of that, all to whole grams; the flour takes up what the total then misses:
+  // 1050.3 and 613.3 g of dough are 1050 and 613, 1533.3 are 1533
+  test.each([
+    ["400", ["1111", "400", "7", "4", "11"]],
+    ["274", ["760", "274", "5", "3", "8"]],
+    ["288", ["800", "288", "5", "3", "8"]],
+    ["160", ["444", "160", "3", "2", "4"]],
+  ])("with %s g of water is the formula at its size, and not the rounded list times that", (water, totals) => {
+    const wish = { weighed: [{ name: "tap water", amount: `${water} g` }, ...dry] };
+    expect(totalsOf(mendedBy(wish, coarse).value)).toEqual(totals);
+  });
+
+  // 4 g are shown from 583 to 750 g of flour. At 700 g potassium carbonate is 2.8 and salt 7 g, so that 3 and 7 g make 1.00 % of
+  // carbonates; at 4 / 0.006 = 667 g, 4, 3 and 7 g would make 1.05 %. 3 g of potassium carbonate are shown from 625 to 875 g:
+  // at 800 g 5, 3 and 8 g come as near, with more flour
+  test.each([
+    ["sodium carbonate", "4 g"],
+    ["potassium carbonate", "3 g"],
+  ])("with too much of %s takes the size whose rounded weights come nearest", (name, amount) => {
+    const { value, notes } = mendedBy(weighed(name, amount), coarse);
+    expect(totalsOf(value)).toEqual(["700", "252", "4", "3", "7"]);
+    expect(value.figures.find(({ label }) => label === "anhydrous salts")?.mended.value).toBe("1");
+    const codes = notes.filter(({ loud }) => loud).map(({ code }) => code);
+    expect(codes).toEqual(expect.arrayContaining(["mend.dry", "mend.off", "mend.coarse"]));
+  });
+
+  // 4 / 0.006 = 666.667 g, with 240, 4, 2.667 and 6.667 g 920 g of dough: the flour takes up the hundredth that the total misses
+  test("takes the exact size where its scale is fine", () => {
+    const { value } = mendedBy(weighed("sodium carbonate", "4 g"), { ...coarse, scales: [{ division: "0.01 g" }] });
+    expect(totalsOf(value)).toEqual(["666.66", "240", "4", "2.67", "6.67"]);
+  });
+
+  test("has a step too much where a step is much of it, as at the scale", () => {
+    expect([standingOf("2", "1", "3").kind, standingOf("144", "1", "145").kind]).toEqual(["over", "right"]);
+  });
+
+  // on the list, 90 g of stock solution bring the salts and 82 of the 144 g of water
+  test.each(["tap water", "stock solution of the salts"])(
+    "with a stock solution on its list is refused: %s",
+    (name) => {
+      const answer = mend(weighed(name, "100 g"), coarse);
+      expect(answer.ok ? [] : answer.problems.map(({ code }) => code)).toEqual(["mend.stock"]);
+    },
+  );
+});
+
+describe("of what there is no more, a load", () => {
+  const egg = { ...coarse, alkali: undefined, water: { added: "38 %" }, ingredients: listed({ "whole egg": "6 %" }) };
+
+  test("gets the water of the egg from the tap, and is told what stays off", () => {
+    const more = { ...egg, batch: { flour: "1000 g" }, scales: [{ division: "0.1 g" }] };
+    const { value, notes } = mendedBy({ ...weighed("whole egg", "0 g"), noMore: ["whole egg"] }, more);
+    const of = (label: string) => value.figures.find((one) => one.label === label);
+    // 380 g of water on 1000 g of flour, wherever from, to a tenth of a gram
+    expect(Math.abs(Number(of("added water")?.mended.value) - 38)).toBeLessThan(0.01);
+    expect([of("whole egg")?.asked.value, of("whole egg")?.mended.value]).toEqual(["6", "0"]);
+    expect(notes.map(told)).toContainEqual(expect.stringContaining("whole egg 0.00 % of flour, by the formula 6.00"));
+    expect(notes.map(({ code }) => code)).not.toContain("mend.fine");
+  });
+
+  // 24 g on 1000 g of flour, where 10 g are right
+  test("is told how far its alkali stays off", () => {
+    const { notes } = mendedBy({ ...weighed("sodium carbonate", "24 g"), noMore: ["bread flour", "rye flour"] });
+    expect(notes.map(told)).toContainEqual(
+      expect.stringContaining("anhydrous salts 2.400 % of flour, by the formula 1.000"),
+    );
+  });
+
+  // 270 g of water are right for 750 g of flour: 600 and 150 g, 7.5 g of soda and 15 g of salt
+  test("is smaller where all else is not in yet", () => {
+    const others = listed({ "bread flour": "0 g", "rye flour": "0 g", "sodium carbonate": "0 g", "table salt": "0 g" });
+    const weighed = [{ name: "tap water", amount: "270 g" }, ...others];
+    const { value } = mendedBy({ weighed, noMore: ["tap water"] });
+    expect(totalsOf(value)).toEqual(["600", "150", "270", "7.5", "15"]);
+  });
+
+  test("without any flour has no figures", () => {
+    const none = listed({ "bread flour": "0 g", "rye flour": "0 g" });
+    expect(mendedBy({ weighed: none, noMore: ["bread flour", "rye flour"] }).value.figures).toEqual([]);
+  });
+});
+
+describe("a larger load", () => {
+  // twice the flour, twice its 1.5 % of starch
+  test("gets its dusting by its flour", () => {
+    const dusting = { name: "cornstarch", amount: "1.5 %" };
+    const { value } = mendedBy(weighed("tap water", "720 g"), { dusting });
+    expect([value.dusting?.planned.load.value, value.dusting?.total.value]).toEqual(["15", "30"]);
+  });
+
+  // of 2780 g of dough in loads of 1390 g, 720 g of water make all; of 4170 g, they leave one load
+  test.each([
+    ["2780 g", 0],
+    ["4170 g", 1],
+  ])("takes the place of others of %s of dough", (dough, left) => {
+    const { notes } = mendedBy(weighed("tap water", "720 g"), { batch: { dough }, mixer: { largest: "1390 g" } });
+    expect(notes.find(({ code }) => code === "mend.fewer-loads")?.facts).toMatchObject({ left });
+  });
+
+  test("is told in ounces of the scale", () => {
+    const scales = [{ division: "0.005 oz" }];
+    const rows = mendedBy(weighed("tap water", "20 oz"), { scales }).report().sections[0]?.blocks[0];
+    const dough = rows?.kind === "table" ? rows.rows.at(-1)?.cells.map(({ text }) => text) : [];
+    // 20 / 0.36 × 1.39 oz, each of five weights rounded
+    expect(dough?.[4]).toMatch(/^77\.2[12]\d$/u);
   });
 });

@@ -12,6 +12,7 @@ export const given = {
   itsGraph: `readNoodle(noodle).value.formula.graph`,
   mending: `(name, amount) => (one) => askMend(one, { weighed: [{ name, amount }] })`,
   ofTenKilos: `{ ...noodle, batch: { dough: "10 kg" } }`,
+  ofFourHundred: `{ ...withAlkali("sodium carbonate", "0.6 %"), batch: { flour: "400 g" } }`,
   wished: `{ ...noodle, flours: [{ name: "bread flour", amount: "find" }, { name: "cake flour", amount: "find" }], wanted: { protein: "10 %" } }`,
   egg: `{ ...noodle, ingredients: [{ name: "whole egg", amount: "20 %" }] }`,
   house: `{ moisture: "14 %" }`,
@@ -567,6 +568,7 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
   ],
   "mend.beyond": ["weighed", `about(ofTenKilos, mending("tap water", "900 kg"))`],
   "mend.amount": ["weighed", `about(ofTenKilos, mending("tap water", "much"))`],
+  "mend.stock": ["weighed", `about(ofFourHundred, mending("tap water", "150 g"))`],
 
   // forms of an answer
   "table.unknown": ["", `[renderCsv(about(noodle, askFormula).report(), "flors").problem]`],
@@ -717,6 +719,13 @@ export const samples: Readonly<Record<Code | NoteCode, Sample>> = {
     "noMore",
     `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "4 kg" }], noMore: ["table salt"] }))`,
   ],
+  "mend.off": [
+    "noMore",
+    `about(ofTenKilos, (one) => askMend(one, { weighed: [{ name: "tap water", amount: "3 kg" }], noMore: ["bread flour"] }))`,
+  ],
+  "mend.coarse": ["scales", `about({ ...noodle, batch: { flour: "300 g" } }, mending("tap water", "120 g"))`],
+  "mend.dry": ["scales", `about(ofFourHundred, mending("sodium carbonate", "4 g"))`],
+  "mend.fewer-loads": ["batch", `about({ ...ofTenKilos, mixer: { largest: "5 kg" } }, mending("tap water", "2700 g"))`],
   "mend.rework": ["weighed", `about({ ...ofTenKilos, rework: { amount: "500 g" } }, mending("rework", "600 g"))`],
   "mend.fine": ["weighed", `about(ofTenKilos, mending("tap water", "1 kg"))`],
   "nutrition.not-stated": ["", `about({ ...noodle, flours: [unknownFlour] }, askNutrition)`],

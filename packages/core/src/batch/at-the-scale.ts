@@ -9,6 +9,7 @@ import {
   ZERO,
 } from "../number/decimal.ts";
 import { parseQuantity } from "../number/quantity.ts";
+import { usualTolerance } from "./weighing.ts";
 
 /** A scale as it is read: the unit it shows, and its smallest step in g. */
 export interface ReadScale {
@@ -23,7 +24,7 @@ export type OnScale =
 
 /**
  * How what a scale showed stands to the mass on the list. Less than a step of the scale short cannot be added, and a step too
- * much cannot be told. Masses in g.
+ * much cannot be told, unless the scale is too coarse for so little. Masses in g.
  *
  * @param weighed - nothing where it was not weighed yet
  * @example standingOf("3150", "5", "3170") // => { kind: "over", by: "20" }
@@ -32,13 +33,17 @@ export function standingOf(listed: DecimalText, division: DecimalText, weighed: 
   if (weighed === undefined) return { kind: "open" };
   const off = dec(weighed).minus(listed);
   const by = decimalText(off.abs());
-  if (isTooMuch(off, division)) return { kind: "over", by };
+  if (isTooMuch(off, division, listed)) return { kind: "over", by };
   return off.negated().gte(division) ? { kind: "short", by } : { kind: "right" };
 }
 
-/** Whether so much beyond the list is too much: more than one step of the scale that weighs it. Masses in g. */
-export function isTooMuch(beyond: Decimal, division: DecimalInput): boolean {
-  return beyond.gt(division);
+/**
+ * Whether so much beyond the list is too much: more than one step of the scale that weighs it, and on a scale too coarse for
+ * it, of which a step is more than twice the usual tolerance, any that shows. Masses in g.
+ */
+export function isTooMuch(beyond: Decimal, division: DecimalInput, listed: DecimalInput): boolean {
+  const told = dec(listed).times(usualTolerance).times(2).div(100);
+  return beyond.gt(told.lt(division) ? told : division);
 }
 
 /** What was read off a scale, or why it was not. */

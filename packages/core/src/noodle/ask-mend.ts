@@ -1,5 +1,7 @@
 import * as z from "zod/mini";
-import { type Mended, type MendWish, mendLoad } from "../batch/mend.ts";
+import { mendLoad } from "../batch/mend.ts";
+import type { Mended } from "../batch/mend-load.ts";
+import type { MendWish } from "../batch/mend-wish.ts";
 import { scalesOf } from "../batch/weighing.ts";
 import { frozen } from "../figure/frozen.ts";
 import type { Published } from "../figure/graph.ts";

@@ -6,7 +6,7 @@ export type { Cost, CostLine } from "../batch/cost.ts";
 export type { EqualShares, SharedOut } from "../batch/cost-shares.ts";
 export type { Loads } from "../batch/loads.ts";
 export type { Stage } from "../batch/losses.ts";
-export type { Mended, MendedFigure, MendedLine, MendedRework } from "../batch/mend.ts";
+export type { Mended, MendedFigure, MendedLine, MendedRework } from "../batch/mend-load.ts";
 export type { Nutrition } from "../batch/nutrition.ts";
 export type { NutrientAmount, PerAmount } from "../batch/nutrition-amounts.ts";
 export type { KeptInBoiling } from "../batch/nutrition-cooked.ts";

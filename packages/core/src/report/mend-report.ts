@@ -1,7 +1,8 @@
-import type { Mended } from "../batch/mend.ts";
+import type { Mended } from "../batch/mend-load.ts";
 import type { Published } from "../figure/graph.ts";
 import type { Formula } from "../formula/formula.ts";
-import { dec, decimalText } from "../number/decimal.ts";
+import { dec } from "../number/decimal.ts";
+import { finestDivision } from "./batch-report.ts";
 import { figureBlock, listing, numberColumn, report, row, section, wordColumn } from "./build.ts";
 import { formulaCautions } from "./cautions.ts";
 import type { Report, Telling } from "./schema.ts";
@@ -10,11 +11,20 @@ import { cellOr, figureCell, weightCell } from "./show.ts";
 /** Tells what to add to a load, what it becomes, and how near to the formula it comes. */
 export function mendReport(formula: Formula, mended: Published<Mended>, { notes, units = "metric" }: Telling): Report {
   const unit = mended.lines[0]?.planned.unit ?? "g";
-  const total = (figure: Mended["dough"]) => weightCell(figure, unit, decimalText(dec(10).pow(-figure.places)));
-  const { rework, times, dough, strands, bowls } = mended;
+  const { rework, dusting, times, dough, strands, bowls } = mended;
   const weighed = [
     ...mended.lines.map((one) => ({ ...one, list: one.planned.load, listDivision: one.planned.division })),
     ...(rework ? [{ ...rework, list: rework.planned, listDivision: rework.division }] : []),
+  ];
+  const finest = finestDivision([...weighed, ...weighed.map(({ listDivision }) => ({ division: listDivision }))]);
+  const total = (figure: Mended["dough"]) => weightCell(figure, unit, finest);
+  const aside = dusting && [
+    `${dusting.name} (dusting, not in the dough)`,
+    weightCell(dusting.planned.load, unit, dusting.planned.division),
+    "",
+    "",
+    weightCell(dusting.total, unit, dusting.division),
+    dusting.scale,
   ];
   const add = listing(
     "add",
@@ -27,7 +37,12 @@ export function mendReport(formula: Formula, mended: Published<Mended>, { notes,
       [numberColumn("total", `in all, ${unit}`), (one) => weightCell(one.total, unit, one.division)],
       [wordColumn("scale", "weigh on"), (one) => (dec(one.add.value).isZero() ? "" : one.scale)],
     ],
+<<<<<<< HEAD
     row(["dough", total(mended.planned), "", "", total(dough), ""], "total"),
+=======
+    row(["dough", total(mended.planned), "", "", total(mended.dough), ""], "total"),
+    ...(aside ? [row(aside, "aside")] : []),
+>>>>>>> 5587c7f (Mend a load by the formula at the size that what is in asks for, tell what stays off it, and refuse a list with a stock solution)
   );
   const near = listing("formula", mended.figures, [
     [wordColumn("what", "figure"), ({ label }) => label],

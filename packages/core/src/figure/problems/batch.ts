@@ -56,6 +56,12 @@ export const batch = {
     expected: `at most ${tell(measure(most, "g"))}, for a slip is within ten times the list and twice what the mixer takes`,
     advice: "check the number and its unit; so much is another batch and no slip",
   })),
+  "mend.stock": noAnswer(({ names }: Lists<"names">) => ({
+    found: `a list on which a stock solution brings ${names.join(", ")}`,
+    expected: "a load whose salts are weighed dry: beside a stock solution, what to add cannot be worked out",
+    advice:
+      "take out what is too much if you can, and do not use the load as it is if you cannot. Where no stock solution is in, and the salts go in dry, name each of them as well, 0 g of what is not in yet",
+  })),
   "weighing.no-flour": input(({ flour }: Texts<"flour">, _, tell) => ({
     found: `${tell(measure(flour, "g"))} of flour in a load`,
     expected: "flour that the scale can show",
@@ -220,9 +226,23 @@ export const batch = {
     ({ more, share, most }: Measures<"more"> & Texts<"share"> & Partial<Texts<"most">>, tell) =>
       `rework is the same dough: ${tell(more)} more of it than planned leaves the formula as it is, and nothing has to be added for it. It becomes ${share} % of the dough${most === undefined ? "" : `, and the spec takes at most ${most}: more new dough by the formula brings it down`}`,
   ),
-  "mend.fine": remark(
-    "nothing is in the bowl beyond the list by more than one step of its scale: weigh on by the list",
+  "mend.off": remark(
+    ({ names, off }: Lists<"names" | "off">) =>
+      `${names.length === 0 ? "as weighed" : `without more of ${names.join(", ")}`}, the load stays off the formula: ${off.join("; ")}`,
   ),
+  "mend.coarse": remark(
+    ({ names, tolerance }: Lists<"names"> & Texts<"tolerance">) =>
+      `${names.join(", ")}: half a step of the scale that weighs what is added is more than ${tolerance} % of what is then in. Add it on a finer scale`,
+  ),
+  "mend.fewer-loads": remark(({ count, left }: Counts<"count" | "left">) => {
+    const others = left === 0 ? "no other" : `only ${left} more by the list`;
+    return `the load takes the place of others: of the ${inLoads(String(count))} of the batch, ${others} ${left > 1 ? "are" : "is"} needed`;
+  }),
+  "mend.dry": remark(
+    ({ names }: Lists<"names">) =>
+      `the list has a stock solution that brings ${names.join(", ")}. Since salts in the bowl are named, this load is worked out with all of them weighed dry: add no stock solution to it`,
+  ),
+  "mend.fine": remark("nothing is in the bowl beyond the list that its scale can tell: weigh on by the list"),
   "nutrition.not-stated": remark(
     ({ name, figures }: Texts<"name"> & Lists<"figures">) =>
       `${name} does not state: ${figures.join(", ")}; a figure that this leaves too open for a label is given as a range, from none of it to all that the other figures leave room for. Copy what is missing from the certificate or the label`,
