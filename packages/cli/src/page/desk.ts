@@ -396,28 +396,32 @@ function mended(data: PageData, today: Today, bowl: Asked<"mend">["bowl"]): Mend
   if (noodle === undefined || batch === undefined) return { problems: [], items: [], becomes: [] };
   const planned = batch.value.rework?.mass.id;
   const names = [...batch.value.lines.map(({ line: { id } }) => [id, id]), ...(planned ? [[planned, "rework"]] : [])];
+  // The page asks for what goes without its stock solution only where salts of it went in dry.
+  const dry = batch.value.remedies.stock?.salts ?? [];
   const weighed = names.flatMap(([id = "", name = ""]) => {
-    const grams = bowl[id];
+    const grams = bowl[id] ?? dry.find(({ line }) => line.id === id)?.load.value;
     return grams === undefined ? [] : [{ name, amount: `${grams} g` }];
   });
   const answer = askMend(noodle, { weighed });
   if (!answer.ok) return { problems: toldAll(answer.problems), items: [], becomes: [] };
-  const { lines, rework, times, bowls, dough } = answer.value;
+  const { lines, rework, dusting, times, bowls, dough } = answer.value;
   const pouring = weightsOf(data, today, dough);
   const items = plainMasses(today).flatMap(({ mass, ...whole }): readonly Item[] => {
     const { ice: _, ...item } = whole;
-    const line = item.id === planned ? rework : lines.find((one) => one.planned.line.id === item.id);
-    if (line === undefined || item.kind !== "ingredient") return [];
+    const ofDough = item.id === planned ? rework : lines.find((one) => one.planned.line.id === item.id);
+    const line = item.kind === "dusting" ? dusting : ofDough;
+    if (line === undefined) return [];
     // What is all in stays on its own scale; the other weighs what is still to go in.
-    const scaled = Number(line.add.value) === 0 ? item : { ...item, scale: line.scale, division: line.division };
+    const isIn = Number(ofDough?.add.value) === 0;
+    const scaled = isIn ? item : { ...item, scale: line.scale, division: line.division };
     const grams = line.total.value;
     const figure = { from: "batch" as const, id: mass.id, label: item.name, text: asWeighed(scaled, grams) };
     // Of water that is poured in part already, nothing tells how warm it was.
-    const ice = Number(line.already.value) === 0 && pouring.find(({ id }) => id === item.id)?.ice;
+    const ice = Number(ofDough?.already.value) === 0 && pouring.find(({ id }) => id === item.id)?.ice;
     return [{ ...scaled, grams, figure, ...(ice && { ice }) }];
   });
   const becomes = [weigh.becomes(shownGrouped(times)), bowls ? weigh.bowls(shownGrouped(bowls)) : ""];
-  const notes = answer.notes.filter(({ loud, code }) => loud || code.startsWith("mend."));
+  const notes = answer.notes.filter(({ loud, code }) => code !== "mend.dry" && (loud || code.startsWith("mend.")));
   return printableData({
     problems: [],
     items,

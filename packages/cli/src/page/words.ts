@@ -126,6 +126,8 @@ export const words = {
     otherDay: (load: number, day: string) =>
       `Load ${load} was weighed on ${day}. For a dough of today, write the record of that day out under Notes, then start anew.`,
     doneOver: "Everything is in the bowl, and too much of something.",
+    overFirst:
+      "Too much of something is in the bowl: see to that first. Where it was taken out again, choose it in the list and enter what is in now.",
   },
   today: {
     heading: "What is different today",
@@ -173,6 +175,8 @@ export const words = {
     heading: "Roll, rest, boil",
     none: "The spec tells of no sheet, so there are no passes.",
     inSpec: "This stands in the spec: change it there, and make this page anew.",
+    mended: (loads: string) =>
+      `These tables are for a load by the list. Mended, and so of another size: load ${loads}. What became of it was told when it was mended.`,
     pooled: "A load gives more portions than its sheets one by one: what each sheet has left makes portions as well.",
     timers: "Timers",
     start: (label: string) => `Start ${label}`,

@@ -1,7 +1,7 @@
 import { textAt, valueAt } from "../../input/put.ts";
 import { changesOf, useAnswer, useBench } from "../bench.ts";
 import { dayOf, onDay, secondOf } from "../clock.ts";
-import { bowlOf, itemsOfLoad } from "../items.ts";
+import { bowlOf, itemsOfLoad, mendOf } from "../items.ts";
 import { startOf, stepsOf, weighedKey } from "../state.ts";
 import { words } from "../words.ts";
 import { Labelled, Minded, Part, Problems, ReportSection, ReportTable } from "./parts.tsx";
@@ -9,14 +9,16 @@ import { Timers } from "./timers.tsx";
 
 /** The passes, the cut, the timers and the times of the loads. */
 export function RollPart() {
-  const { today, enter, state } = useBench();
+  const { today, enter, state, listed } = useBench();
   const { roll } = words;
   const { answer } = useAnswer("roll", changesOf(state));
   const serve = textAt(today.spec, ["plan", "serve"]);
+  const mended = Object.keys(state.mended).filter((load) => mendOf(listed, state, Number(load)) === "holds");
   const planned = valueAt(today.spec, ["plan"]) !== undefined;
   return (
     <>
       <Timers />
+      {mended.length > 0 && <p class="notice">{roll.mended(mended.join(", "))}</p>}
       {(answer === undefined || answer.sheet.length === 0) && (
         <Part heading={roll.heading}>
           <p>{answer === undefined ? words.wait : answer.sheetProblems.length === 0 ? roll.none : roll.inSpec}</p>

@@ -46,7 +46,10 @@ export function WeighPart() {
     return by === undefined ? standingWords(item, bowl) : weigh.barred(by);
   };
   const free = items.filter(({ id }) => !barred.has(id));
-  const item = free.find(({ id }) => id === chosen) ?? free.find((one) => isMissing(standing(one)));
+  const missing = free.find((one) => isMissing(standing(one)));
+  const isOver = items.some((one) => one.kind !== "dusting" && standing(one).kind === "over");
+  // By the list as it is, nothing more is to go into a load that has too much of something.
+  const item = free.find(({ id }) => id === chosen) ?? (isOver ? undefined : missing);
   const put = (one: Item, grams: string) => {
     const differs = differences(data.spec, today.spec, state);
     const { found } = today;
@@ -71,7 +74,6 @@ export function WeighPart() {
   const isMended = mendOf(listed, state, load) === "holds";
   const said = past ? weigh.listThen : weigh.mendedBy;
   const total: Shown = { ...all, ...((isMended || past) && { text: asWeighed(mended), said }) };
-  const isOver = items.some((one) => standing(one).kind === "over");
   return (
     <>
       {!plain &&
@@ -106,7 +108,11 @@ export function WeighPart() {
                 ) : foreign.length > 0 ? (
                   weigh.doneForeign
                 ) : isOver ? (
-                  weigh.doneOver
+                  missing ? (
+                    weigh.overFirst
+                  ) : (
+                    weigh.doneOver
+                  )
                 ) : (
                   weigh.done
                 )}
@@ -282,7 +288,9 @@ function Focus({ item, weighed, where, put }: FocusProps) {
               type(event.currentTarget.value);
             }}
           />
-          <button type="submit">{weigh.enter}</button>
+          <button type="submit" onClick={(event) => event.detail > 1 && event.preventDefault()}>
+            {weigh.enter}
+          </button>
         </span>
         {fault !== "" && (
           <p id="shows-fault" role="alert" class="problem">
