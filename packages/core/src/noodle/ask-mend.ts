@@ -28,7 +28,7 @@ const mendWish = section({ description: "What is in the bowl" }, () => ({
  * @param wish - what is in the bowl in all, by name; and what there is no more of
  * Problems: those of `askBatch` and `mendLoad`; of the wish.
  *
- * @example askMend(example("school-noodle"), { weighed: [{ name: "tap water", amount: "3170 g" }] }).value.lines[0].add.value // => "82.6"
+ * @example askMend(example("school-noodle"), { weighed: [{ name: "tap water", amount: "3170 g" }] }).value.lines[0].add.value // => "79.1"
  */
 export function askMend(noodle: Noodle, wish: MendWish): Answer<Published<Mended>> {
   const { spec, formula, units } = asRead(noodle);

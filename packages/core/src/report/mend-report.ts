@@ -37,12 +37,8 @@ export function mendReport(formula: Formula, mended: Published<Mended>, { notes,
       [numberColumn("total", `in all, ${unit}`), (one) => weightCell(one.total, unit, one.division)],
       [wordColumn("scale", "weigh on"), (one) => (dec(one.add.value).isZero() ? "" : one.scale)],
     ],
-<<<<<<< HEAD
     row(["dough", total(mended.planned), "", "", total(dough), ""], "total"),
-=======
-    row(["dough", total(mended.planned), "", "", total(mended.dough), ""], "total"),
     ...(aside ? [row(aside, "aside")] : []),
->>>>>>> 5587c7f (Mend a load by the formula at the size that what is in asks for, tell what stays off it, and refuse a list with a stock solution)
   );
   const near = listing("formula", mended.figures, [
     [wordColumn("what", "figure"), ({ label }) => label],
