@@ -26,7 +26,7 @@ const asks: Readonly<Record<Question, (noodle: core.Noodle) => Asked>> = {
   askIngredientReplacement: (noodle) =>
     core.askIngredientReplacement(noodle, { missing: "whole egg", by: "dried whole egg" }),
   askLot: core.askLot,
-  askMend: (noodle) => core.askMend(noodle, { weighed: [{ name: "tap water", amount: "3 kg" }] }),
+  askMend: (noodle) => core.askMend(noodle, { weighed: [{ name: "tap water", amount: "3 kg" }, ...drySalts(noodle)] }),
   askNutrition: core.askNutrition,
   askSettle: core.askSettle,
   askSheet: core.askSheet,
@@ -43,6 +43,12 @@ const kitchen = readKitchenFile(read("harbour-store.yaml"));
 const kitchens = kitchen.ok ? [kitchen.value] : [];
 
 /** A noodle of a kitchen whose names are written to mislead. */
+/** The salts of a noodle, none of which is in: a list with a stock solution is mended only where they are weighed dry. */
+function drySalts({ formula }: core.Noodle) {
+  const salts = formula.lines.filter(({ role, parts }) => /^(?:alkali|salt)$/u.test(role) && Number(parts.value) > 0);
+  return salts.map(({ id }) => ({ name: id, amount: "0 g" }));
+}
+
 const hostile = (what: string) => `${what}.1 <b>Ümläut</b> "of" 5 %`;
 const named: core.SpecInput = {
   name: hostile("noodle"),
