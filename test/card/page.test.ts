@@ -1156,7 +1156,7 @@ describe("a load at the bench", () => {
     expect(await page.evaluate(`document.activeElement.id + line.isConnected`)).toBe("showstrue");
     for (let open = 3; open > 0; open -= 1) await page.getByRole("button", { name: "Weighed as listed" }).click();
     await expectText(page, "Everything is in the bowl.");
-    expect(await page.evaluate(`document.activeElement === line`)).toBe(true);
+    await page.waitForFunction(`document.activeElement === line`);
   });
 
   test("asks whether a second, smaller figure is more of it or all of it", async () => {
