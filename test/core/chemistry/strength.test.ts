@@ -228,7 +228,7 @@ test("a strength shows no more digits than a bottle, a scale and a flask can bea
   }
 });
 
-test("a reading error is told in the unit of the reading and in digits that tell", () => {
+test("an error of a density is told as a share of it, which is the same in every unit: 0.00016951 of 1.08", () => {
   const read = answered(readHydrometer(pure("K2CO3"), { measure: "density", value: "1.08" }, "0.00016951429982"));
-  expect(read.massPercent.range?.why).toMatch(/^a reading error of 0\.00017 g\/mL either way/u);
+  expect(read.massPercent.range?.why).toMatch(/^a reading error of 0\.016 % of the density either way/u);
 });

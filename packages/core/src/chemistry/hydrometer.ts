@@ -9,6 +9,7 @@ import {
   decimalText,
   digitsText,
   fixedText,
+  HUNDRED,
 } from "../number/decimal.ts";
 import { baumeScales, glassExpansion } from "./baume.ts";
 import { anhydrousShare, type Composition } from "./composition.ts";
@@ -60,7 +61,12 @@ export function readHydrometer(
   const half = (width: Decimal): string => fixedText(width.div(2), 2);
   const byFit = fit === undefined ? dec(0) : fit.high.minus(fit.low);
   const notes = middle.notes.filter(({ code }) => code !== "strength.fit");
-  const why = `a reading error of ${digitsText(error, 2)} ${reading.measure === "density" ? "g/mL" : "degrees"} either way is worth ${half(high.minus(low).minus(byFit))} % by mass, the doubt of the density fits ${half(byFit)} %`;
+  // a share of a density says the same in every unit
+  const off =
+    reading.measure === "density"
+      ? `${digitsText(error.div(reading.value).times(HUNDRED), 2)} % of the density`
+      : `${digitsText(error, 2)} degrees`;
+  const why = `a reading error of ${off} either way is worth ${half(high.minus(low).minus(byFit))} % by mass, the doubt of the density fits ${half(byFit)} %`;
   const figure = found(
     { id: "hydrometer.mass-percent", label: "strength by mass, from the reading", unit: "% w/w", places: 2 },
     anhydrousShare(middle.value),
