@@ -85,7 +85,8 @@ interface Held {
 }
 
 /** Checks beside which the answers stand. */
-const standing = /^decided for the inputs |^an ingredient is too little|^not all of it is met|^see the notes/u;
+const standing =
+  /^decided for the inputs |^an ingredient is too little|^not all of it is met|^one is more than kitchens have|^see the notes/u;
 
 /** A workbook beside the command that is asked anew with what was typed into it. */
 export function beside(name: string, units: UnitSystem = "metric", more: Data = {}) {

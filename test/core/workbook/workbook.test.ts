@@ -230,6 +230,23 @@ test("takes no dose of nothing where another product takes its place", () => {
   expect(afterTyping("one-bottle", { "alkali.1.parts": 0 }).inColumn(1).join("\n")).toContain("none that can be taken");
 });
 
+test("says of a loss typed beyond what kitchens have what the command says of it", () => {
+  const said = (loss: number) => afterTyping("school-noodle", { "loss.sheeting": loss }).inColumn(1).join("\n");
+  expect(said(35)).toContain("one is more than kitchens have: check the number and its unit");
+  expect(said(25)).not.toContain("more than kitchens have");
+});
+
+test("shows a price by the pound in the digits that it was stated in", () => {
+  const prices = { "bread flour": "4.90 USD per 5 lb" };
+  const plain = { name: "plain", flours: [{ name: "bread flour", amount: "100 %" }], water: { added: "36 %" } };
+  const noodle = noodleOf({ ...plain, batch: { flour: "10 lb" }, prices }, "us");
+  const values = noodle ? cellsOf(workbookFor(noodle)).map(({ cell }) => cell.value) : [];
+  expect(values.filter((value) => typeof value === "number" && Math.abs(value - 0.98) < 1e-9)).toEqual(
+    expect.arrayContaining([0.98]),
+  );
+  expect(values).not.toContain(0.9800000000000001);
+});
+
 test("leaves something for the flour that is the rest, and takes the smallest load as it is typed", () => {
   expect(afterTyping("school-noodle", { "flour.1.parts": 100 }).inColumn(1)).toContain(
     "the shares of the flours do not total 100 %",

@@ -6,6 +6,7 @@ import { dec } from "../../number/decimal.ts";
 import { joined, justLess, justMore, literal } from "../../render/workbook/formulas.ts";
 import type { CellOf, Typed, WorkbookCheck } from "../../render/workbook/workbook.ts";
 import { mostParts } from "../../spec/believed.ts";
+import { usualMost } from "../unusual.ts";
 import { beyondRule, limitsOf } from "./limits.ts";
 import type { Made } from "./made.ts";
 import { behindStock } from "./results.ts";
@@ -42,6 +43,7 @@ export function checks(made: Made): readonly WorkbookCheck[] {
     failing: batch.remedies.tooLittle.length > 0,
     fails: tooLittleRule(weighed),
   };
+  const usual = usualMost(spec).filter(({ id }) => graph[id] !== undefined);
   const stocked = batch.withStock !== undefined;
   const all: readonly (WorkbookCheck | false)[] = [
     {
@@ -123,6 +125,12 @@ export function checks(made: Made): readonly WorkbookCheck[] {
       refuses: true,
       text: "the two limits contradict: the smallest load is above the largest",
       fails: (cell) => `${cell("mixer.smallest")}>${cell("mixer.largest")}`,
+    },
+    usual.length > 0 && {
+      of: "weight of a bowl, losses",
+      text: "one is more than kitchens have: check the number and its unit",
+      failing: usual.some(({ value, most }) => dec(value).gt(most)),
+      fails: (cell) => `OR(${usual.map(({ id, most }) => `${cell(id)}>${most}*${justMore}`).join(",")})`,
     },
     ...wantedChecks(made),
     {

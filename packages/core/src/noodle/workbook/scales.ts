@@ -68,6 +68,6 @@ export function weighOnRule(line: WeighedLine, scales: readonly Scale[]): (cell:
     const tooLittle = `IF(${tooLittleRule([line])(cell)},": too little",`;
     if (scales.some(({ capacity }) => capacity === undefined)) return `${name}&${tooLittle}"")`;
     const [mass, most] = [cell(line.exact.id), greatestOf(scales, cell)];
-    return `${name}&${tooLittle}IF(${mass}>${most}*${justMore},", in "&${ceilOf(`${mass}/${most}`)}&" lots",""))`;
+    return `${name}&${tooLittle}IF(${mass}>${most}*${justMore},", in "&${ceilOf(`${mass}/${most}`)}&" weighings",""))`;
   };
 }

@@ -3,7 +3,7 @@ import { figureIn, type Graph, graphOf } from "../../figure/graph.ts";
 import { printable } from "../../figure/printable.ts";
 import { citation } from "../../figure/source.ts";
 import { writtenWorking } from "../../figure/written-working.ts";
-import { dec } from "../../number/decimal.ts";
+import { dec, digitsText } from "../../number/decimal.ts";
 import { findUnit } from "../../number/units.ts";
 import {
   addressOf,
@@ -583,9 +583,12 @@ function byFactor(sign: "*" | "/", unit: string, shownIn: string): string {
   return factor === undefined ? "" : `${sign}${factor}`;
 }
 
+/** Digits that a cell holds; its factor is written in no more. */
+const doubleDigits = 15;
+
 function shownValue({ value, unit }: Figure, shownIn: string): number {
   const factor = factorOf(unit, shownIn);
-  return factor === undefined ? Number(value) : dec(value).div(factor).toNumber();
+  return factor === undefined ? Number(value) : Number(digitsText(dec(value).div(factor), doubleDigits));
 }
 
 /** A name for a cell in the words of its label: letters, digits and underscores, not like a value or the address of a cell. */
