@@ -1,5 +1,6 @@
 import { expect, test } from "vitest";
 import { readNoted, readTyped } from "#cli/page/numbers.ts";
+import { noteLabel } from "#cli/page/page-data.ts";
 import { putOf } from "#cli/page/state.ts";
 
 const read = (typed: string, decimals: number): string => {
@@ -42,6 +43,20 @@ test.each([
 });
 
 test("a score is a number from 1 to 5", () => {
-  const oks = ["4", "4,5", "0", "6", "99 apples"].map((typed) => readNoted("score", typed).ok);
+  const oks = ["4", "4,5", "0", "6", "99 apples"].map((typed) => readNoted("score", typed, "°C").ok);
   expect(oks).toEqual([true, true, false, false, false]);
+});
+
+test("a dough is noted within the temperatures that the spec takes, in either unit", () => {
+  const ok = (unit: "°C" | "°F") =>
+    ["-40", "25", "77", "500", "7700"].map((typed) => readNoted("temperature", typed, unit).ok);
+  expect(ok("°C")).toEqual([false, true, false, false, false]);
+  expect(ok("°F")).toEqual([false, false, true, false, false]);
+});
+
+test("what is noted of a dough is asked for in the units of the page", () => {
+  const labels = (units: "metric" | "us") =>
+    (["temperature", "thickness", "cooked"] as const).map((key) => noteLabel(key, { units }));
+  expect(labels("metric")).toEqual(["dough temperature, °C", "thickness, mm", "cooked weight, g"]);
+  expect(labels("us")).toEqual(["dough temperature, °F", "thickness, in", "cooked weight, oz"]);
 });

@@ -45,9 +45,17 @@ export function usualDecimals(unit: string): number {
 /** What is noted of a dough as a number, with the most decimals that are usual. */
 export const noted = { temperature: 1, thickness: 3, cooked: 1, score: 1 } as const;
 
+/** What a dough can be noted with: warmer or colder than this none is worked, as the spec has it, too. */
+const believed = {
+  "°C": { temperature: [0, 60], score: [1, 5] },
+  "°F": { temperature: [32, 140], score: [1, 5] },
+} as const;
+
 /** Reads a number that was noted of a dough. */
-export function readNoted(key: keyof typeof noted, typed: string): Typed {
+export function readNoted(key: keyof typeof noted, typed: string, unit: keyof typeof believed): Typed {
   const reading = readTyped(typed, noted[key]);
-  const beyond = key === "score" && reading.ok && (Number(reading.number) < 1 || Number(reading.number) > 5);
-  return beyond ? { ok: false, needs: words.number.score } : reading;
+  if (!reading.ok || (key !== "temperature" && key !== "score")) return reading;
+  const [least, most] = believed[unit][key];
+  const [number, of] = [Number(reading.number), key === "score" ? "" : ` ${unit}`];
+  return number < least || number > most ? { ok: false, needs: words.number.within(least, most, of) } : reading;
 }

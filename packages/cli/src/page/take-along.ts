@@ -7,7 +7,7 @@ import { dayOf, onDay, secondOf, timeOf } from "./clock.ts";
 import { differences } from "./differences.ts";
 import { asShown, asWeighed, doughOf, itemsOfLoad, listOfLoad, mendOf, touchedLoads, weighedOf } from "./items.ts";
 import { type noted, readNoted } from "./numbers.ts";
-import { degrees, type PageData } from "./page-data.ts";
+import { degrees, noteLabel, type PageData } from "./page-data.ts";
 import { type State, startOf, stepsOf, weighedKey, weightsOf } from "./state.ts";
 import { words } from "./words.ts";
 
@@ -33,13 +33,9 @@ const number = (text: string): Cell => ({ text, value: text });
 const measured = ["temperature", "thickness", "cooked", "score"] as const;
 const inWords = ["note", "initials"] as const;
 
-function headOf(key: (typeof measured)[number] | (typeof inWords)[number], data: PageData): string {
-  return key === "temperature" ? words.notes.temperature(degrees(data)) : words.notes[key];
-}
-
 /** A number that was noted, with a point; what is none stays as it was written. */
-function notedCell(key: keyof typeof noted, typed = ""): Cell {
-  const reading = readNoted(key, typed);
+function notedCell(key: keyof typeof noted, typed = "", data: PageData): Cell {
+  const reading = readNoted(key, typed, degrees(data));
   return reading.ok ? number(reading.number) : cell(typed);
 }
 
@@ -107,8 +103,8 @@ export function doughRows(occasion: Occasion): string {
       [record.load, number(String(load))],
       [record.listed, mass(itemsOfLoad(itemsOf(today), state, load))],
       [record.inBowl, mass(weighedOf(state, load))],
-      ...measured.map((key) => [headOf(key, data), notedCell(key, dough[key])] as const),
-      ...inWords.map((key) => [headOf(key, data), cell(dough[key])] as const),
+      ...measured.map((key) => [noteLabel(key, data), notedCell(key, dough[key], data)] as const),
+      ...inWords.map((key) => [noteLabel(key, data), cell(dough[key])] as const),
       [record.differs, cell(differed(occasion, load).join("; "))],
       [record.mended, cell(mendedText(occasion, load))],
       ...timed.flatMap((label) => {
@@ -156,7 +152,7 @@ export function batchRecord(occasion: Occasion): Report {
       ...differed(occasion, load).map((text) => `${record.differs}: ${text}`),
       ...foundFor(occasion, load),
       ...{ none: [], holds: [words.weigh.mended], void: [record.mendVoid] }[mend],
-      ...[...measured, ...inWords].flatMap((key) => (dough[key] ? [`${headOf(key, data)}: ${dough[key]}`] : [])),
+      ...[...measured, ...inWords].flatMap((key) => (dough[key] ? [`${noteLabel(key, data)}: ${dough[key]}`] : [])),
     ];
     return {
       heading: days.length > 1 ? `${record.weights(load)}, ${day}` : record.weights(load),

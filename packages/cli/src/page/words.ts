@@ -35,7 +35,7 @@ export const words = {
   number: {
     any: "a number, such as 12 or 0.4",
     either: (whole: string, part: string) => `${whole} or ${part}, whichever is meant`,
-    score: "a number from 1 to 5",
+    within: (least: number, most: number, unit: string) => `a number from ${least} to ${most}${unit}`,
     minutes: "more than 0 and at most 1440 minutes",
   },
   back: (value: string) => (value === "" ? "back to the spec" : `back to ${value}`),
@@ -208,8 +208,8 @@ export const words = {
   notes: {
     heading: "Write down",
     temperature: (unit: string) => `dough temperature, ${unit}`,
-    thickness: "thickness, mm",
-    cooked: "cooked weight, g",
+    thickness: (unit: string) => `thickness, ${unit}`,
+    cooked: (unit: string) => `cooked weight, ${unit}`,
     score: "score, 1 to 5",
     note: "note",
     initials: "initials",

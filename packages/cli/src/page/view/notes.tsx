@@ -2,7 +2,7 @@ import { useBench } from "../bench.ts";
 import { dayOf } from "../clock.ts";
 import { printPage, saveFile } from "../files.ts";
 import { noted, readNoted } from "../numbers.ts";
-import { degrees } from "../page-data.ts";
+import { degrees, noteLabel } from "../page-data.ts";
 import type { Dough } from "../state.ts";
 import { words } from "../words.ts";
 import { OtherDay } from "./anew.tsx";
@@ -30,10 +30,10 @@ export function NotesPart() {
     );
   const field = (key: keyof Dough) => {
     const typed = dough[key] ?? "";
-    const reading = typed !== "" && isNumber(key) ? readNoted(key, typed) : undefined;
+    const reading = typed !== "" && isNumber(key) ? readNoted(key, typed, degrees(data)) : undefined;
     const wrong = reading?.ok === false ? [{ found: `"${typed}"`, expected: reading.needs }] : [];
     return (
-      <Labelled key={key} label={key === "temperature" ? notes.temperature(degrees(data)) : notes[key]} wrong={wrong}>
+      <Labelled key={key} label={noteLabel(key, data)} wrong={wrong}>
         {(tied) => (
           <input
             {...tied}
