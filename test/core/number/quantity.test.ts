@@ -1,6 +1,6 @@
 import { told } from "@noodlewright/core";
-import { type Dimension, parseQuantity, problem } from "@noodlewright/core/figure";
-import { describe, expect, it } from "vitest";
+import { type Dimension, parseQuantity, problem, toldIn } from "@noodlewright/core/figure";
+import { describe, expect, it, test } from "vitest";
 import { dec } from "#core/number/decimal.ts";
 import { fromBase, toBase } from "#core/number/quantity.ts";
 import { findUnit, units, unitsFor } from "#core/number/units.ts";
@@ -122,6 +122,21 @@ describe("parseQuantity says what would be right", () => {
     expect(words.expected).toContain(unitsFor(dimensions).join(", "));
   });
 });
+
+test.each([
+  ["0.06", ["length"], '"0.055 in"', 'add the unit: "0.06 in"'],
+  ["36", ["share", "mass"], '"36 %"', 'add the unit: "36 %" or "36 oz"'],
+  ["warm", ["temperature"], '"68 °F"', 'write it like "68 °F"'],
+  ["much", ["power"], '"12 hp"', 'write it like "12 hp"'],
+] satisfies readonly (readonly [string, readonly Dimension[], string, string])[])(
+  "what %s should be is told in the units asked for",
+  (written, dimensions, example, advice) => {
+    const reading = parseQuantity(written, dimensions);
+    if (reading.ok) throw new Error("was read");
+    const words = toldIn("us")(problem("quantity.unreadable", [], { written, ...reading.fault }));
+    expect([words.advice, words.expected.includes(`such as ${example}`)]).toEqual([advice, true]);
+  },
+);
 
 describe("units", () => {
   it.each(units.map((unit) => [unit.symbol, unit] as const))(

@@ -162,6 +162,13 @@ describe("working", () => {
     expect(Object.keys(only?.figures ?? {})).not.toContain("blend.ash.dry");
     expect(onlyFigure(report, "water.fall")).toBeUndefined();
   });
+
+  it("says first which units it is in where the answer is in US units", () => {
+    const [report] = reportsOf(rich);
+    if (report === undefined) throw new Error("no report");
+    for (const told of [withWorking(report, "us"), onlyFigure(report, "water.tap", "us")])
+      expect(told?.sections.at(-1)?.blocks.map(({ kind }) => kind)).toEqual(["text", "working"]);
+  });
 });
 
 describe("materials", () => {

@@ -79,6 +79,7 @@ const hints: { readonly [Each in keyof AllFacts]?: (facts: AllFacts[Each]) => st
   "solutions.parts": ({ without }) => (without === undefined ? "" : ": --ratio-by 'as weighed'"),
   "spec.missing": ({ example }) => (example === undefined ? schemaHint : ""),
   "spec.type": ({ example }) => (example === undefined ? schemaHint : ""),
+  "spec.unknown-key": ({ key }) => (/^units?$/iu.test(key) ? "; answers are told in US units with --units us" : ""),
   "substitute.nothing": () => ", or with --shelf",
   "table.unknown": ({ names }) => (names.length === 0 ? ": --format json" : " with --table"),
   "words.none": () => " with `noodlewright words`",

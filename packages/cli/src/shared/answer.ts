@@ -21,10 +21,10 @@ export async function printReport(report: Report, asked: Asked, io: Io): Promise
     return printProblems(problems, asked, io);
   }
   const wanted = asked.text("figure");
-  const full = wanted === undefined ? withHints(report) : onlyFigure(report, wanted);
+  const full = wanted === undefined ? withHints(report) : onlyFigure(report, wanted, unitsOf(asked));
   if (full === undefined) return printProblems([unknownFigure(wanted ?? "", report)], asked, io);
   const format = asked.text("format") ?? "table";
-  const worked = asked.on("working") && wanted === undefined ? withWorking(full) : full;
+  const worked = asked.on("working") && wanted === undefined ? withWorking(full, unitsOf(asked)) : full;
   const explained = asked.on("words") && format !== "json" ? withWords(worked) : worked;
   const rendering = await renderReport(explained, {
     format,

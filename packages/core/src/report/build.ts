@@ -115,32 +115,43 @@ function unique(notes: Report["notes"]): Report["notes"] {
   return notes.filter((note, index) => notes.findIndex(({ text }) => text === note.text) === index);
 }
 
+/** What a working in other units than the answer is told in says first. */
+const workedIn =
+  "Each figure stands here in the unit that it was worked out in, which is not always the one that it is told in elsewhere.";
+
+function workingSection(figures: readonly Figure[], units: UnitSystem): Section {
+  const told: readonly Block[] = units === "metric" ? [] : [{ kind: "text", lines: [workedIn] }];
+  return { id: "working", heading: "Working", blocks: [...told, { kind: "working", figures }] };
+}
+
 /**
  * The same report with the working of all its figures at the end.
  *
+ * @param units - that the answer is told in
  * @example withWorking(askFormula(example("school-noodle")).report()).sections.at(-1).id // => "working"
  */
-export function withWorking(plain: Report): Report {
+export function withWorking(plain: Report, units: UnitSystem = "metric"): Report {
   const figures = Object.values(plain.figures);
   if (figures.length === 0) return plain;
   return {
     ...plain,
-    sections: [...plain.sections, { id: "working", heading: "Working", blocks: [{ kind: "working", figures }] }],
+    sections: [...plain.sections, workingSection(figures, units)],
   };
 }
 
 /**
  * A report of the working of one figure and of all it rests on; undefined where there is no such figure.
  *
+ * @param units - that the answer is told in
  * @example onlyFigure(askFormula(example("school-noodle")).report(), "water.added").figures["water.added"].value // => "35"
  */
-export function onlyFigure(plain: Report, id: string): Report | undefined {
+export function onlyFigure(plain: Report, id: string, units: UnitSystem = "metric"): Report | undefined {
   const figure = Object.hasOwn(plain.figures, id) ? plain.figures[id] : undefined;
   if (figure === undefined) return undefined;
   const kept = graphOf([figure], plain.figures);
   return {
     ...plain,
-    sections: [{ id: "working", heading: "Working", blocks: [{ kind: "working", figures: Object.values(kept) }] }],
+    sections: [workingSection(Object.values(kept), units)],
     figures: kept,
     notes: [],
     cautions: [],

@@ -23,17 +23,17 @@ export interface Limits {
 }
 
 export const quantity = {
-  "quantity.unreadable": input((facts: Unreadable): Sentences => {
+  "quantity.unreadable": input((facts: Unreadable, _, tell): Sentences => {
     const { written, why, about, dimensions, rest, grams, because } = facts;
     const fits = unitsFor(dimensions).join(", ");
-    const example = examples[dimensions[0] ?? "mass"];
+    const example = tell(examples[dimensions[0] ?? "mass"]);
     const below = why === "below zero" ? ", not below zero" : "";
     return {
       found: written,
       expected: `a quantity with its unit (${fits}), such as "${example}"${below}${rest ? ", or the word rest" : ""}`,
       advice:
         grams === undefined
-          ? (why === "decimal comma" && righted(written)) || whatToDo(why, about, dimensions, { fits, example })
+          ? (why === "decimal comma" && righted(written)) || whatToDo(why, about, dimensions, { fits, example, tell })
           : `weigh it, and write "${grams} g": ${because}`,
     };
   }),
@@ -80,7 +80,7 @@ function whatToDo(
   why: QuantityFault["why"],
   about: string,
   dimensions: readonly Dimension[],
-  { fits, example }: Texts<"fits" | "example">,
+  { fits, example, tell }: Texts<"fits" | "example"> & { readonly tell: (measure: Measure) => string },
 ): string {
   switch (why) {
     case "below zero":
@@ -90,8 +90,9 @@ function whatToDo(
     case "too long":
       return "write one short quantity";
     case "no unit": {
-      const usual =
-        dimensions.length === 1 ? unitsFor(dimensions).slice(0, 2) : dimensions.map((one) => unitsFor([one])[0]);
+      const asked = dimensions.map((one) => unitTold(one, tell));
+      const metric = asked.every((unit, index) => unit === unitsFor(dimensions.slice(index, index + 1))[0]);
+      const usual = dimensions.length === 1 && metric ? unitsFor(dimensions).slice(0, 2) : asked;
       return `add the unit: ${usual.map((symbol) => `"${about} ${symbol}"`).join(" or ")}`;
     }
     case "no quantity":
@@ -113,17 +114,22 @@ function byVolume(unit: string, fits: string): string {
   return `"${unit}" measures volume: weigh it, since what fills a spoon of a powder weighs more or less by how it lies; use one of: ${fits}`;
 }
 
-const examples: Readonly<Record<Dimension, string>> = {
-  mass: "350 g",
-  length: "1.4 mm",
-  volume: "500 mL",
-  temperature: "20 °C",
-  share: "36 %",
-  time: "30 min",
-  density: "1.25 g/mL",
-  alkalinity: "18 meq",
-  speed: "6 m/min",
-  power: "9 kW",
-  heat: "12 kJ/kg",
-  "temperature difference": "8 K",
+/** The unit that a measure is told in, in the units asked for. */
+function unitTold(dimension: Dimension, tell: (measure: Measure) => string): string {
+  return tell(examples[dimension]).replace(/^\S+ /u, "");
+}
+
+const examples: Readonly<Record<Dimension, Measure>> = {
+  mass: measure("350", "g"),
+  length: measure("1.4", "mm"),
+  volume: measure("500", "mL"),
+  temperature: measure("20", "°C"),
+  share: measure("36", "%"),
+  time: measure("30", "min"),
+  density: measure("1.25", "g/mL"),
+  alkalinity: measure("18", "meq"),
+  speed: measure("6", "m/min"),
+  power: measure("9", "kW"),
+  heat: measure("12", "kJ/kg"),
+  "temperature difference": measure("8", "K"),
 };

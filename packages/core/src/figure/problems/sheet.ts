@@ -156,12 +156,12 @@ export const sheet = {
       _,
       tell,
     ) => ({
-      found: cutter,
-      expected: `a cutter that the machine has${cutters.length === 0 ? "" : `: ${cutters.join(", ")}`}`,
+      found: sizeTold(cutter, tell),
+      expected: `a cutter that the machine has${cutters.length === 0 ? "" : `: ${cutters.map((one) => sizeTold(one, tell)).join(", ")}`}`,
       advice:
         nearest === undefined || width === undefined
           ? "list the cutters of the machine; a knife is one too, by the width of its strands"
-          : `take ${nearest}, the nearest, which cuts strands of ${tell(measure(width, "mm"))}, or list this one under \`cutters:\` of the machine`,
+          : `take ${sizeTold(nearest, tell)}, the nearest, which cuts strands of ${tell(measure(width, "mm"))}, or list this one under \`cutters:\` of the machine`,
     }),
   ),
   "fits.sheet-too-long": noAnswer(
@@ -537,4 +537,10 @@ function onClock(said: string): string | undefined {
   if (hour === undefined) return undefined;
   const hours = (Number(hour) % 12) + (half?.toLowerCase() === "p" ? 12 : 0);
   return `${String(hours).padStart(2, "0")}:${minute}`;
+}
+
+/** A cutter by its number, or by the width of its strands in the units asked for. */
+function sizeTold(size: string, tell: (measure: Measure) => string): string {
+  const [, width] = /^([\d.]+) mm$/u.exec(size) ?? [];
+  return width === undefined ? size : tell(measure(width, "mm"));
 }
