@@ -38,11 +38,11 @@ export function describeBlend(setup: Setup, steps: readonly number[], scope: str
   };
 }
 
-/** All that is given of what a search looks at: the flour of the batch, where something of that is limited. */
+/** All that is given of what a search looks at: the old blend it holds, the flour of the batch where that is limited. */
 export function lookedAt(question: BlendQuestion): readonly Figure[] {
-  const { flours, targets, batch } = question;
+  const { flours, targets, batch, old = {} } = question;
   const isLimited = targets.batchPrice !== undefined || flours.some(({ store, bag }) => (store ?? bag) !== undefined);
-  return inputsOf({ ...flourGraph(question), ...(isLimited && batch) });
+  return inputsOf({ ...old, ...flourGraph(question), ...(isLimited && batch) });
 }
 
 function shareNaming(flour: Candidate, index: number, places: number): Naming {

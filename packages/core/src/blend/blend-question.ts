@@ -124,6 +124,8 @@ export interface BlendQuestion {
   readonly currency?: string;
   /** What the flour of the batch rests on: who changes an input of that is told that what was found is old. */
   readonly batch?: Graph;
+  /** The flours of an old blend whose figures the targets hold, for the same. */
+  readonly old?: Graph;
 }
 
 /** A blend that was found, with its figures and how each target stands. */

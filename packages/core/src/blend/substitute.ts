@@ -2,7 +2,7 @@ import { type Figure, shown } from "../figure/figure.ts";
 import { type Graph, published } from "../figure/graph.ts";
 import { answer, loudNote, type Note, note, type Outcome, problem, refuse } from "../figure/problem.ts";
 import { type DecimalText, dec, decimalText } from "../number/decimal.ts";
-import { describeShares, shareFigure } from "./blend-figures.ts";
+import { describeShares, flourGraph, shareFigure } from "./blend-figures.ts";
 import type { BlendAnswer, FoundBlend } from "./blend-question.ts";
 import type { BlendWater } from "./blend-water.ts";
 import { type Change, compareBlends, idsAtBasis, shareTotals, shownBlend } from "./compare-blends.ts";
@@ -137,6 +137,7 @@ function reblend(
     ...question,
     flours: withDough(old, question.blend, fresh, question),
     targets: heldTargets(question, old, shares.map(dec)),
+    old: flourGraph({ flours: old.map(({ price: _price, ...flour }) => flour) }),
     prefer: { kind: "nearest" as const, to: question.blend },
   };
   const outcome = soughtWithWater(sought, (after) => waterBetween(old, question.blend, fresh, after, question));
