@@ -1,4 +1,4 @@
-import { type Figure, given, named, summed, worked } from "../figure/figure.ts";
+import { type Figure, named, summed, worked } from "../figure/figure.ts";
 import { definition, massBalance } from "../figure/source.ts";
 import type { BlendAnswer, FoundBlend } from "./blend-question.ts";
 
@@ -33,12 +33,13 @@ export function compareBlends(old: FoundBlend, fresh: FoundBlend, shares: readon
   });
 }
 
-/** A flour that is no more in a blend has no share of it. */
-function noShare({ scope }: FoundBlend, before: Figure | undefined): Figure | undefined {
+/** A flour that is no more in a blend has what the others leave of it, which is nothing. */
+function noShare({ scope, shares }: FoundBlend, before: Figure | undefined): Figure | undefined {
   if (before === undefined || !isShare(before.id)) return undefined;
   const { id, unit, places } = before;
   const label = `share of ${before.label.replace(/^share of /u, "")}`;
-  return given({ id: `${scope}.${id}`, label, unit, places }, 0, "not in the blend", definition);
+  const others = shares.map(({ share }) => share);
+  return worked({ id: `${scope}.${id}`, label, unit, places }, "100 - sum(others)", { others }, definition);
 }
 
 function difference(before: Figure, after: Figure): Figure {

@@ -137,7 +137,7 @@ function reblend(
     ...question,
     flours: withDough(old, question.blend, fresh, question),
     targets: heldTargets(question, old, shares.map(dec)),
-    old: flourGraph({ flours: old.map(({ price: _price, ...flour }) => flour) }),
+    old: flourGraph({ flours: old }),
     prefer: { kind: "nearest" as const, to: question.blend },
   };
   const outcome = soughtWithWater(sought, (after) => waterBetween(old, question.blend, fresh, after, question));
